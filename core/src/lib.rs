@@ -1,0 +1,1 @@
+//! Load stability of counterbalanced fork-lift trucks.
