@@ -1,0 +1,309 @@
+//! The bodies that a truck and its load are made of, each placed for one pose.
+
+use crate::scalar::Span;
+use crate::scenario::{Load, Truck};
+use crate::{document::PlateFor, rules, scenario};
+use glam::{DMat3, DVec3};
+use serde::Serialize;
+
+/// A body's name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum BodyId {
+    /// Chassis with counterweight, less all that follows.
+    Chassis,
+    /// The battery fitted.
+    Battery,
+    /// Operator.
+    Operator,
+    /// A pivoting steer axle with its wheels.
+    SteerAxle,
+    /// Fixed mast section.
+    MastOuter,
+    /// Moving mast section, from 0.
+    MastStage(usize),
+    /// Fork carriage.
+    Carriage,
+    /// Pair of forks.
+    Forks,
+    /// Attachment.
+    Attachment,
+    /// The load.
+    Load,
+}
+
+/// One body in its place, with all it may be.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Body<'a> {
+    /// Which.
+    pub id: BodyId,
+    /// Its mass, kg.
+    pub mass: Span,
+    /// Its centre of gravity as stated, m, in the truck's frame.
+    pub at: DVec3,
+    /// Other places where the centre may be; empty for none.
+    pub others: &'a [DVec3],
+    /// Half-edges of the box the centre may lie in about each of those places.
+    pub half_edges: [DVec3; 3],
+}
+
+/// The most bodies there can be.
+pub const MOST_BODIES: usize = 13;
+
+/// All bodies of one pose.
+#[derive(Clone, Copy, Debug)]
+pub struct Bodies<'a> {
+    list: [Body<'a>; MOST_BODIES],
+    len: usize,
+}
+
+impl<'a> Bodies<'a> {
+    fn new() -> Self {
+        let none = Body {
+            id: BodyId::Chassis,
+            mass: Span::exact(0.0),
+            at: DVec3::ZERO,
+            others: &[],
+            half_edges: [DVec3::ZERO; 3],
+        };
+        Self { list: [none; MOST_BODIES], len: 0 }
+    }
+
+    /// Point masses alone, kg and m, for worked examples: at most [`MOST_BODIES`] of them.
+    pub fn points(list: &[(f64, DVec3)]) -> Self {
+        let mut bodies = Self::new();
+        for &(mass, at) in list {
+            bodies.exact(BodyId::Chassis, mass, at);
+        }
+        bodies
+    }
+
+    fn push(&mut self, body: Body<'a>) {
+        if let Some(slot) = self.list.get_mut(self.len) {
+            *slot = body;
+            self.len += 1;
+        }
+    }
+
+    fn exact(&mut self, id: BodyId, mass: f64, at: DVec3) {
+        self.push(Body { id, mass: Span::exact(mass), at, others: &[], half_edges: [DVec3::ZERO; 3] });
+    }
+
+    /// The bodies.
+    pub fn as_slice(&self) -> &[Body<'a>] {
+        self.list.get(..self.len).unwrap_or_default()
+    }
+
+    /// Their mass and common centre of gravity as stated; the origin where there is no mass.
+    pub fn centre(&self, leaves_axle: bool) -> (f64, DVec3) {
+        let (mass, moment) = self
+            .as_slice()
+            .iter()
+            .filter(|b| !(leaves_axle && b.id == BodyId::SteerAxle))
+            .fold((0.0, DVec3::ZERO), |(m, s), b| (m + b.mass.nominal, s + b.mass.nominal * b.at));
+        (mass, if mass > 0.0 { moment / mass } else { DVec3::ZERO })
+    }
+}
+
+/// How the mast, and the truck with it, is set.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pose {
+    /// Height of the fork blades above the ground, m.
+    pub lift: f64,
+    /// Tilt as a truck's display shows it, rad: back negative, forward positive.
+    pub tilt: f64,
+    /// Forward lean of the loaded mast on top of that, rad.
+    pub lean: f64,
+    /// Sideways lean, rad, positive to the truck's right (a rotation about +x lifts the left).
+    pub sway: f64,
+    /// Sideshift to the left, m.
+    pub sideshift: f64,
+}
+
+impl Pose {
+    /// Where a point of the tilting part goes, given where it is with the mast upright.
+    pub fn place(&self, pivot: DVec3, upright: DVec3) -> DVec3 {
+        pivot + self.rotation() * (upright - pivot)
+    }
+
+    /// Tilt and lean about +y, after the sway about +x.
+    pub fn rotation(&self) -> DMat3 {
+        let (s, c) = libm::sincos(self.tilt + self.lean);
+        let about_y = DMat3::from_cols(DVec3::new(c, 0.0, -s), DVec3::Y, DVec3::new(s, 0.0, c));
+        let (s, c) = libm::sincos(self.sway);
+        let about_x = DMat3::from_cols(DVec3::X, DVec3::new(0.0, c, s), DVec3::new(0.0, -s, c));
+        about_y * about_x
+    }
+}
+
+/// A load on the forks: its mass, where its centre stands from the face at the heel, and how sure.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Placed {
+    /// Its mass.
+    pub mass: Span,
+    /// Centre ahead of the fork (or attachment) face, left of the middle of the forks, above the blades.
+    pub centre: DVec3,
+    /// How far the centre may be out, each way.
+    pub spread: DVec3,
+}
+
+impl Placed {
+    /// The load of a lift, heel gap and offset counted in.
+    pub fn of(load: &Load, lift: &scenario::Lift) -> Self {
+        let gap = 0.5 * (lift.heel_gap.lo + lift.heel_gap.hi);
+        // A heel gap that was not given is somewhere between none and the most assumed.
+        Self {
+            mass: load.mass,
+            centre: DVec3::new(gap + load.centre.x, lift.offset.nominal + load.centre.y, load.centre.z),
+            spread: load.centre_spread + DVec3::new(lift.heel_gap.half_width(), lift.offset.half_width(), 0.0),
+        }
+    }
+
+    /// A platform test's load: a cube, its centre as far ahead of the fork face as above the blades.
+    ///
+    /// Source: GOST R 50609 (the same test load as ISO 22915-2).
+    pub fn cube(capacity: f64, load_centre: f64) -> Self {
+        Self { mass: Span::exact(capacity), centre: DVec3::new(load_centre, 0.0, load_centre), spread: DVec3::ZERO }
+    }
+}
+
+/// A truck with its balance settled: where the chassis' centre may be.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rig {
+    /// Chassis alone: its mass.
+    pub chassis: f64,
+    /// Its centre as stated or in the middle of what was inferred.
+    pub chassis_at: DVec3,
+    /// All corners of what was inferred; empty where it is known.
+    pub corners: Vec<DVec3>,
+}
+
+/// Whether the battery is the one stated or the one fitted, who sits on the truck, and which front end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Outfit {
+    /// As it stands today, nobody to the full operator's weight.
+    Today,
+    /// As the plate was tested: stated battery, the plate's front end, `operator` kg.
+    Tested {
+        /// Weight of the operator.
+        operator: f64,
+    },
+}
+
+impl Truck {
+    /// Whether the front end that a plate was issued for has the attachment.
+    fn plate_has_attachment(&self) -> bool {
+        self.plate.as_ref().is_some_and(|p| p.issued_for == PlateFor::Attachment)
+    }
+
+    /// How far the face that carries the load stands ahead of the front axle with the mast upright, m.
+    pub fn face(&self, outfit: Outfit) -> f64 {
+        self.load_distance + self.fitted(outfit).map_or(0.0, |a| a.lost_load)
+    }
+
+    fn fitted(&self, outfit: Outfit) -> Option<&scenario::Attachment> {
+        self.attachment.as_ref().filter(|_| outfit == Outfit::Today || self.plate_has_attachment())
+    }
+
+    /// Parts that the service weight includes, stowed: forks down, mast upright. (mass, place)
+    fn stowed(&self) -> impl Iterator<Item = (f64, DVec3)> + '_ {
+        self.parts(&Pose { lift: 0.0, tilt: 0.0, lean: 0.0, sway: 0.0, sideshift: 0.0 })
+            .map(|(_, mass, at)| (mass, at))
+            .chain(std::iter::once((self.battery.stated, self.battery.at)))
+            .chain(self.axle_body().map(|(_, mass, at)| (mass, at)))
+    }
+
+    fn axle_body(&self) -> Option<(BodyId, f64, DVec3)> {
+        let at = DVec3::new(-self.wheelbase, 0.0, rules::STEER_AXLE_HEIGHT.value);
+        self.axle.as_ref().map(|a| (BodyId::SteerAxle, a.mass, at))
+    }
+
+    /// Mast, carriage and forks for a pose, in the truck's frame.
+    fn parts<'s>(&'s self, pose: &Pose) -> impl Iterator<Item = (BodyId, f64, DVec3)> + use<'s> {
+        let (mast, forks, pose) = (&self.mast, &self.forks, *pose);
+        let mast_x = self.load_distance - rules::MAST_BEHIND_FACE.value;
+        let middle = 0.5 * mast.lowered;
+        let rise = (pose.lift - mast.free_lift).max(0.0);
+        let rotation = pose.rotation();
+        let outer = (BodyId::MastOuter, mast.outer, DVec3::new(mast_x, 0.0, middle));
+        let stages = mast.stages.iter().enumerate().map(move |(k, &(mass, ratio))| {
+            (BodyId::MastStage(k), mass, DVec3::new(mast_x, 0.0, middle + ratio * rise))
+        });
+        let carriage_x = self.load_distance - rules::CARRIAGE_BEHIND_FACE.value;
+        let carriage = DVec3::new(carriage_x, pose.sideshift, pose.lift + rules::CARRIAGE_ABOVE_FORKS.value);
+        let forks_x = self.load_distance + rules::FORKS_AHEAD.value * forks.length;
+        let blades = DVec3::new(forks_x, pose.sideshift, pose.lift);
+        std::iter::once(outer)
+            .chain(stages)
+            .chain([(BodyId::Carriage, forks.carriage, carriage), (BodyId::Forks, forks.pair, blades)])
+            .map(move |(id, mass, at)| (id, mass, mast.pivot + rotation * (at - mast.pivot)))
+    }
+
+    /// The chassis that, with all the parts stowed, has its common centre at `whole` (x, 0, z).
+    ///
+    /// The axle loads and the centre's height are those of the service weight with the battery it
+    /// was stated with; another battery is a change of bodies, not of scale.
+    pub fn chassis(&self, whole: DVec3) -> (f64, DVec3) {
+        let (parts, moment) = self.stowed().fold((0.0, DVec3::ZERO), |(m, s), (mass, at)| (m + mass, s + mass * at));
+        let mass = self.service - parts;
+        (mass, (self.service * whole - moment) / mass)
+    }
+
+    /// Every body of the truck in a pose, with its load.
+    pub fn bodies<'r>(&self, rig: &'r Rig, pose: &Pose, outfit: Outfit, load: Option<&Placed>) -> Bodies<'r> {
+        let mut bodies = Bodies::new();
+        let (fitted, operator) = match outfit {
+            Outfit::Today => (self.battery.fitted, Span { lo: 0.0, nominal: self.operator, hi: self.operator }),
+            Outfit::Tested { operator } => (Span::exact(self.battery.stated), Span::exact(operator)),
+        };
+        // A battery whose place is only assumed shifts the chassis the other way: what is left over
+        // is the difference of the two batteries, at the ends of its own range.
+        let swapped = [fitted.lo, fitted.hi].map(|m| (m - self.battery.stated).abs());
+        let edge = self.battery.spread * (swapped[0].max(swapped[1]) / rig.chassis);
+        bodies.push(Body {
+            id: BodyId::Chassis,
+            mass: Span::exact(rig.chassis),
+            at: rig.chassis_at,
+            others: &rig.corners,
+            half_edges: [DVec3::X * edge.x, DVec3::Y * edge.y, DVec3::Z * edge.z],
+        });
+        bodies.push(Body {
+            id: BodyId::Battery,
+            mass: fitted,
+            at: self.battery.at,
+            others: &[],
+            half_edges: [DVec3::ZERO; 3],
+        });
+        let seat = DVec3::new(-rules::OPERATOR_BEHIND.value * self.wheelbase, 0.0, rules::OPERATOR_HEIGHT.value);
+        bodies.push(Body { id: BodyId::Operator, mass: operator, at: seat, others: &[], half_edges: [DVec3::ZERO; 3] });
+        if let Some((id, mass, at)) = self.axle_body() {
+            bodies.exact(id, mass, at);
+        }
+        for (id, mass, at) in self.parts(pose) {
+            bodies.exact(id, mass, at);
+        }
+        if let Some(a) = self.fitted(outfit) {
+            let upright = DVec3::new(self.load_distance + a.ahead, pose.sideshift, pose.lift + a.above);
+            bodies.exact(BodyId::Attachment, a.mass, pose.place(self.mast.pivot, upright));
+        }
+        if let Some(load) = load {
+            let rotation = pose.rotation();
+            let upright = DVec3::new(self.face(outfit), pose.sideshift, pose.lift) + load.centre;
+            bodies.push(Body {
+                id: BodyId::Load,
+                mass: load.mass,
+                at: self.mast.pivot + rotation * (upright - self.mast.pivot),
+                others: &[],
+                half_edges: [
+                    rotation.x_axis * load.spread.x,
+                    rotation.y_axis * load.spread.y,
+                    rotation.z_axis * load.spread.z,
+                ],
+            });
+        }
+        bodies
+    }
+}
+
+#[cfg(test)]
+mod tests;

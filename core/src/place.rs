@@ -1,0 +1,291 @@
+//! Every figure that can be entered: its name in the document and the range it may lie in.
+//!
+//! One row of this table makes the check, the words of its message, the form's hint and the
+//! generator of the property tests.
+
+use crate::document::Document;
+use crate::units::Quantity;
+use serde::{Serialize, Serializer};
+use std::fmt;
+
+/// What one enterable figure may be.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Row {
+    /// The path in the document, `[]` standing for a row number.
+    pub path: &'static str,
+    /// What kind of figure, or `None` for a choice.
+    pub quantity: Option<Quantity>,
+    /// The least permitted, in the document's unit.
+    pub min: f64,
+    /// The greatest permitted.
+    pub max: f64,
+    /// Whether nothing can be answered without it.
+    pub required: bool,
+}
+
+macro_rules! fields {
+    (
+        numbers { $($(#[$doc:meta])* $name:ident $path:literal $quantity:ident $min:literal..$max:literal $need:ident
+            |$d:ident, $i:ident| $get:expr;)* }
+        choices { $($(#[$choice_doc:meta])* $choice:ident $choice_path:literal;)* }
+    ) => {
+        /// A figure or a choice that can be entered.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        pub enum Field { $($(#[$doc])* $name,)* $($(#[$choice_doc])* $choice,)* }
+
+        impl Field {
+            /// Every figure, in the order of the document.
+            pub const NUMBERS: &'static [Field] = &[$(Field::$name),*];
+            /// Every choice.
+            pub const CHOICES: &'static [Field] = &[$(Field::$choice),*];
+
+            /// What it may be.
+            pub const fn row(self) -> Row {
+                match self {
+                    $(Field::$name => Row {
+                        path: $path, quantity: Some(Quantity::$quantity), min: $min, max: $max, required: fields!(@need $need),
+                    },)*
+                    $(Field::$choice => Row { path: $choice_path, quantity: None, min: 0.0, max: 0.0, required: true },)*
+                }
+            }
+        }
+
+        impl Place {
+            /// Where the figure stands in a document, or `None` for a choice, for a row that is not
+            /// there and for a part (attachment, plate) that is not there.
+            pub fn number(self, document: &mut Document) -> Option<&mut Option<f64>> {
+                match self.field {
+                    $(Field::$name => { let ($d, $i) = (document, self.row); let _ = $i; $get })*
+                    $(Field::$choice)|* => None,
+                }
+            }
+        }
+    };
+    (@need needed) => { true };
+    (@need optional) => { false };
+}
+
+fields! {
+    numbers {
+        /// Front axle to steer axle.
+        Wheelbase "truck.wheelbase_m" Length 0.8..4.0 needed |d, i| Some(&mut d.truck.wheelbase_m);
+        /// Between the middles of the front tyres.
+        Tread "truck.tread_m" Length 0.5..2.5 needed |d, i| Some(&mut d.truck.tread_m);
+        /// Front axle to fork face.
+        LoadDistance "truck.load_distance_m" Length 0.15..1.2 needed |d, i| Some(&mut d.truck.load_distance_m);
+        /// Service weight.
+        Service "truck.service_kg" Mass 800.0..40000.0 needed |d, i| Some(&mut d.truck.service_kg);
+        /// Front axle load, unladen.
+        FrontAxle "truck.front_axle_kg" Mass 100.0..30000.0 optional |d, i| Some(&mut d.truck.front_axle_kg);
+        /// Steer axle load, unladen.
+        SteerAxleLoad "truck.steer_axle_kg" Mass 100.0..30000.0 optional |d, i| Some(&mut d.truck.steer_axle_kg);
+        /// Centre of gravity height, unladen.
+        CgHeight "truck.cg_height_m" Length 0.3..2.0 optional |d, i| Some(&mut d.truck.cg_height_m);
+        /// Top speed.
+        TopSpeed "truck.top_speed_kmh" Speed 3.0..40.0 needed |d, i| Some(&mut d.truck.top_speed_kmh);
+        /// Operator's weight.
+        Operator "truck.operator_kg" Mass 0.0..200.0 optional |d, i| Some(&mut d.truck.operator_kg);
+        /// Battery weight that the service weight includes.
+        BatteryStated "truck.battery.stated_kg" Mass 0.0..4000.0 needed |d, i| Some(&mut d.truck.battery.stated_kg);
+        /// Weight of the battery fitted.
+        BatteryFitted "truck.battery.fitted_kg" Mass 0.0..4000.0 optional |d, i| Some(&mut d.truck.battery.fitted_kg);
+        /// Battery centre behind the front axle.
+        BatteryBehind "truck.battery.behind_m" Length -0.5..4.5 optional |d, i| Some(&mut d.truck.battery.behind_m);
+        /// Battery centre height.
+        BatteryHeight "truck.battery.height_m" Length 0.1..2.0 optional |d, i| Some(&mut d.truck.battery.height_m);
+        /// Weight of the steer axle.
+        AxleMass "truck.axle.mass_kg" Mass 20.0..2000.0 optional |d, i| Some(&mut d.truck.axle.mass_kg);
+        /// Height of its pivot.
+        PivotHeight "truck.axle.pivot_height_m" Length 0.0..0.8 optional |d, i| Some(&mut d.truck.axle.pivot_height_m);
+        /// Greatest lift height.
+        MastLift "truck.mast.lift_m" Length 0.5..12.0 needed |d, i| Some(&mut d.truck.mast.lift_m);
+        /// Free lift.
+        FreeLift "truck.mast.free_lift_m" Length 0.0..5.0 optional |d, i| Some(&mut d.truck.mast.free_lift_m);
+        /// Lowered height.
+        MastLowered "truck.mast.lowered_m" Length 0.8..6.0 optional |d, i| Some(&mut d.truck.mast.lowered_m);
+        /// Greatest tilt back.
+        MaxTiltBack "truck.mast.tilt_back_deg" Angle 0.0..15.0 needed |d, i| Some(&mut d.truck.mast.tilt_back_deg);
+        /// Greatest tilt forward.
+        MaxTiltForward "truck.mast.tilt_forward_deg" Angle 0.0..15.0 needed |d, i| Some(&mut d.truck.mast.tilt_forward_deg);
+        /// Outer mast section.
+        MastOuter "truck.mast.outer_kg" Mass 10.0..4000.0 optional |d, i| Some(&mut d.truck.mast.outer_kg);
+        /// A moving section's weight.
+        StageMass "truck.mast.stages[].mass_kg" Mass 10.0..4000.0 optional |d, i| d.truck.mast.stages.get_mut(i).map(|s| &mut s.mass_kg);
+        /// A moving section's rise for each metre of lift.
+        StageRatio "truck.mast.stages[].ratio" Ratio 0.0..1.0 optional |d, i| d.truck.mast.stages.get_mut(i).map(|s| &mut s.ratio);
+        /// Tilt pivot ahead of the front axle.
+        MastPivotX "truck.mast.pivot_x_m" Length -0.5..0.6 optional |d, i| Some(&mut d.truck.mast.pivot_x_m);
+        /// Tilt pivot height.
+        MastPivotZ "truck.mast.pivot_z_m" Length 0.0..1.0 optional |d, i| Some(&mut d.truck.mast.pivot_z_m);
+        /// Forward give.
+        MastGive "truck.mast.give_deg" Angle 0.0..5.0 optional |d, i| Some(&mut d.truck.mast.give_deg);
+        /// Sideways play.
+        MastPlay "truck.mast.play_deg" Angle 0.0..3.0 optional |d, i| Some(&mut d.truck.mast.play_deg);
+        /// Fork carriage.
+        Carriage "truck.forks.carriage_kg" Mass 5.0..2000.0 optional |d, i| Some(&mut d.truck.forks.carriage_kg);
+        /// Pair of forks.
+        ForkPair "truck.forks.pair_kg" Mass 5.0..2000.0 optional |d, i| Some(&mut d.truck.forks.pair_kg);
+        /// Blade length.
+        ForkLength "truck.forks.length_m" Length 0.4..3.0 optional |d, i| Some(&mut d.truck.forks.length_m);
+        /// Width over the forks.
+        ForkSpread "truck.forks.spread_m" Length 0.15..2.5 optional |d, i| Some(&mut d.truck.forks.spread_m);
+        /// Attachment weight.
+        AttachmentMass "truck.attachment.mass_kg" Mass 1.0..3000.0 needed |d, i| d.truck.attachment.as_mut().map(|a| &mut a.mass_kg);
+        /// Attachment centre ahead of the fork face.
+        AttachmentAhead "truck.attachment.cg_ahead_m" Length -0.3..3.0 needed |d, i| d.truck.attachment.as_mut().map(|a| &mut a.cg_ahead_m);
+        /// Attachment centre above the blades.
+        AttachmentAbove "truck.attachment.cg_above_m" Length -0.5..3.0 optional |d, i| d.truck.attachment.as_mut().map(|a| &mut a.cg_above_m);
+        /// Lost load.
+        LostLoad "truck.attachment.lost_load_m" Length 0.0..1.0 needed |d, i| d.truck.attachment.as_mut().map(|a| &mut a.lost_load_m);
+        /// Plate: lift height of a row.
+        PlateHeight "truck.plate.rows[].height_m" Length 0.1..12.0 needed |d, i| plate_row(d, i).map(|r| &mut r.height_m);
+        /// Plate: load centre of a row.
+        PlateLoadCentre "truck.plate.rows[].load_centre_m" Length 0.2..3.0 needed |d, i| plate_row(d, i).map(|r| &mut r.load_centre_m);
+        /// Plate: capacity of a row.
+        PlateCapacity "truck.plate.rows[].capacity_kg" Mass 50.0..20000.0 needed |d, i| plate_row(d, i).map(|r| &mut r.capacity_kg);
+        /// Plate: least battery weight.
+        PlateBatteryMin "truck.plate.battery_min_kg" Mass 0.0..4000.0 optional |d, i| d.truck.plate.as_mut().map(|p| &mut p.battery_min_kg);
+        /// Plate: greatest battery weight.
+        PlateBatteryMax "truck.plate.battery_max_kg" Mass 0.0..4000.0 optional |d, i| d.truck.plate.as_mut().map(|p| &mut p.battery_max_kg);
+        /// Load weight.
+        LoadMass "load.mass_kg" Mass 1.0..20000.0 needed |d, i| Some(&mut d.load.mass_kg);
+        /// Load along the forks.
+        LoadLength "load.length_m" Length 0.05..6.0 needed |d, i| Some(&mut d.load.length_m);
+        /// Load across the forks.
+        LoadWidth "load.width_m" Length 0.05..8.0 needed |d, i| Some(&mut d.load.width_m);
+        /// Load upward.
+        LoadHeight "load.height_m" Length 0.02..6.0 needed |d, i| Some(&mut d.load.height_m);
+        /// Load centre from its face at the heel.
+        LoadCgFromHeel "load.cg_from_heel_m" Length 0.0..6.0 optional |d, i| Some(&mut d.load.cg_from_heel_m);
+        /// Load centre left of its middle.
+        LoadCgLeft "load.cg_left_m" Length -4.0..4.0 optional |d, i| Some(&mut d.load.cg_left_m);
+        /// Load centre above the blades.
+        LoadCgAbove "load.cg_above_m" Length 0.0..6.0 optional |d, i| Some(&mut d.load.cg_above_m);
+        /// Heel gap.
+        HeelGap "lift.heel_gap_m" Length 0.0..2.0 optional |d, i| Some(&mut d.lift.heel_gap_m);
+        /// Load off centre to the left.
+        Offset "lift.offset_m" Length -2.0..2.0 optional |d, i| Some(&mut d.lift.offset_m);
+        /// Sideshift to the left.
+        Sideshift "lift.sideshift_m" Length -0.5..0.5 optional |d, i| Some(&mut d.lift.sideshift_m);
+        /// Fork height at take-up.
+        TakeUp "lift.take_up_m" Length 0.0..12.0 optional |d, i| Some(&mut d.lift.take_up_m);
+        /// Fork height for travelling.
+        TravelLift "lift.travel_m" Length 0.0..2.0 optional |d, i| Some(&mut d.lift.travel_m);
+        /// Fork height for putting down.
+        LiftHeight "lift.height_m" Length 0.0..12.0 needed |d, i| Some(&mut d.lift.height_m);
+        /// Tilt back while raised.
+        TiltBack "lift.tilt_back_deg" Angle 0.0..15.0 optional |d, i| Some(&mut d.lift.tilt_back_deg);
+        /// Tilt forward for placing.
+        TiltForward "lift.tilt_forward_deg" Angle 0.0..15.0 optional |d, i| Some(&mut d.lift.tilt_forward_deg);
+    }
+    choices {
+        /// Three or four wheels.
+        Wheels "truck.wheels";
+        /// What the plate was issued for.
+        PlateFor "truck.plate.issued_for";
+        /// The plate's rows as a whole.
+        PlateRows "truck.plate.rows";
+        /// The mast's moving sections as a whole.
+        Stages "truck.mast.stages";
+        /// How the load's weight is known.
+        WeightKnown "load.weight_known";
+        /// How the load's centre is known.
+        CentreKnown "load.centre_known";
+    }
+}
+
+fn plate_row(d: &mut Document, i: usize) -> Option<&mut crate::document::PlateRow> {
+    d.truck.plate.as_mut().and_then(|p| p.rows.get_mut(i))
+}
+
+/// One place in a document: a field, and a row number where it stands in a list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Place {
+    /// Which figure.
+    pub field: Field,
+    /// Which row, from 0; 0 for what does not stand in a list.
+    pub row: usize,
+}
+
+impl From<Field> for Place {
+    fn from(field: Field) -> Self {
+        Self { field, row: 0 }
+    }
+}
+
+impl Place {
+    /// A figure in row `row` of its list.
+    pub fn in_row(field: Field, row: usize) -> Self {
+        Self { field, row }
+    }
+
+    /// All places of figures that this document has, choices left out.
+    pub fn all_numbers(document: &Document) -> Vec<Self> {
+        let mut document = document.clone();
+        let mut places = Vec::new();
+        for &field in Field::NUMBERS {
+            let listed = field.row().path.contains("[]");
+            let mut row = 0;
+            while (Self { field, row }).number(&mut document).is_some() {
+                places.push(Self { field, row });
+                row += 1;
+                if !listed {
+                    break;
+                }
+            }
+        }
+        places
+    }
+
+    /// The figure as it stands in a document, or `None` where nothing is entered.
+    pub fn get(self, document: &Document) -> Option<f64> {
+        // The one accessor of the table is the mutable one; a copy is cheap beside a second table.
+        self.number(&mut document.clone()).and_then(|n| *n)
+    }
+}
+
+impl fmt::Display for Place {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.field.row().path.replace("[]", &format!("[{}]", self.row)))
+    }
+}
+
+impl Serialize for Place {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(self)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::document::{Attachment, Plate, PlateRow, Stage};
+
+    fn full() -> Document {
+        let mut d = Document::default();
+        d.truck.attachment = Some(Attachment::default());
+        d.truck.plate = Some(Plate { rows: vec![PlateRow::default(); 2], ..Plate::default() });
+        d.truck.mast.stages = vec![Stage::default(); 2];
+        d
+    }
+
+    #[test]
+    fn every_row_is_a_range_and_its_path_is_the_documents_own() {
+        let mut d = full();
+        let places = Place::all_numbers(&d);
+        assert_eq!(places.len(), Field::NUMBERS.len() + 3 + 2);
+        for (k, place) in places.iter().enumerate() {
+            let row = place.field.row();
+            assert!(row.min < row.max, "{place}");
+            if let Some(number) = place.number(&mut d) {
+                *number = Some(k as f64 + 0.5);
+            }
+        }
+        let json: serde_json::Value = serde_json::from_str(&d.to_json()).expect("our own file");
+        for (k, place) in places.iter().enumerate() {
+            let pointer = format!("/{}", place.to_string().replace(['.', '['], "/").replace(']', ""));
+            assert_eq!(json.pointer(&pointer).and_then(serde_json::Value::as_f64), Some(k as f64 + 0.5), "{place}");
+            assert_eq!(place.get(&d), Some(k as f64 + 0.5));
+        }
+    }
+}

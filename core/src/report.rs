@@ -1,0 +1,334 @@
+//! The whole report: what a page shows and what a program reads. It serialises to JSON.
+//!
+//! Units: m, kg, N, N m; slopes are tangents; angles are degrees and say so in their name.
+
+use crate::balance::{Balance, Contradiction};
+use crate::body::{BodyId, Placed};
+use crate::document::Document;
+use crate::forks;
+use crate::plate;
+use crate::platform::Test;
+use crate::problem::Problem;
+use crate::scalar::Scalar;
+use crate::scenario::{Assumed, Scenario};
+use crate::scene::{self, Scene};
+use crate::statics::Pair;
+use crate::step::{Standing, Step, StepId};
+use crate::support::LineId;
+use crate::verdict::{self, Verdict};
+use glam::DVec3;
+use serde::Serialize;
+
+/// A figure as stated and at the worst corner.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Figures {
+    /// As stated.
+    pub nominal: Scalar,
+    /// At the worst corner.
+    pub worst: Scalar,
+}
+
+impl From<Pair> for Figures {
+    fn from(pair: Pair) -> Self {
+        Self { nominal: Scalar::computed(pair.nominal), worst: Scalar::computed(pair.worst) }
+    }
+}
+
+/// A point or vector in the truck's frame.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Point {
+    /// Ahead.
+    pub x: Scalar,
+    /// Left.
+    pub y: Scalar,
+    /// Up.
+    pub z: Scalar,
+}
+
+impl From<DVec3> for Point {
+    fn from(v: DVec3) -> Self {
+        Self { x: Scalar::computed(v.x), y: Scalar::computed(v.y), z: Scalar::computed(v.z) }
+    }
+}
+
+/// The answer to one document.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Report {
+    /// The program's version.
+    pub program: &'static str,
+    /// What is missing or wrong; empty where there is an assessment.
+    pub problems: Vec<Problem>,
+    /// The assessment, where nothing is missing or wrong.
+    pub assessment: Option<Assessment>,
+}
+
+/// What was found.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Assessment {
+    /// The verdict.
+    pub verdict: Verdict,
+    /// Every figure that was assumed or inferred.
+    pub assumed: Vec<Assumed>,
+    /// Where the entered truck and its plate contradict each other.
+    pub contradictions: Vec<Contradiction>,
+    /// Corners (x, z) of where the unladen truck's centre may be; one where it is known.
+    pub unladen_centre: Vec<(Scalar, Scalar)>,
+    /// The plate.
+    pub plate: plate::Outcome,
+    /// The load on the blades.
+    pub forks: forks::Outcome,
+    /// Every step.
+    pub steps: Vec<StepReport>,
+    /// The step with the greatest share used at the worst corner.
+    pub governing_step: StepId,
+}
+
+/// One body in a step.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct BodyReport {
+    /// Which.
+    pub id: BodyId,
+    /// Mass as stated, kg.
+    pub mass: Scalar,
+    /// The least it may be.
+    pub mass_lo: Scalar,
+    /// The greatest.
+    pub mass_hi: Scalar,
+    /// Centre of gravity as stated.
+    pub at: Point,
+}
+
+/// One moment entry.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Entry {
+    /// The body.
+    pub id: BodyId,
+    /// Its moment on level ground, N m; positive holds the truck down.
+    pub moment: Scalar,
+}
+
+/// One tipping line in a step, standing as it is.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct LineReport {
+    /// Which.
+    pub id: LineId,
+    /// Where it starts.
+    pub from: Point,
+    /// Where it ends.
+    pub to: Point,
+    /// Restoring moment, N m.
+    pub moment: Figures,
+    /// Share used; 1 is the point of tipping.
+    pub share: Figures,
+    /// Distance of the line of action inside the line, m.
+    pub distance: Figures,
+    /// Further tilt to the point of tipping, degrees; none where it does not tip.
+    pub tip_angle_deg: Option<Scalar>,
+    /// The same at the worst corner.
+    pub tip_angle_worst_deg: Option<Scalar>,
+    /// The bodies' entries as stated.
+    pub entries: Vec<Entry>,
+    /// The slope's entry, N m.
+    pub slope_entry: Scalar,
+    /// The acceleration's entry, N m.
+    pub acceleration_entry: Scalar,
+}
+
+/// One platform slope in a step.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct TestReport {
+    /// Which.
+    pub test: Test,
+    /// About which line.
+    pub line: LineId,
+    /// Slope asked, a tangent.
+    pub asked: Scalar,
+    /// Slope stood as stated; none where it does not tip that way.
+    pub stood: Option<Scalar>,
+    /// Slope stood at the worst corner.
+    pub stood_worst: Option<Scalar>,
+    /// Restoring moment left on the slope asked, N m.
+    pub moment: Figures,
+    /// Share used on the slope asked.
+    pub share: Figures,
+    /// Whether it stands it as stated.
+    pub passes: bool,
+    /// Whether it stands it at the worst corner.
+    pub passes_worst: bool,
+}
+
+/// Wheel loads, N.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Wheels {
+    /// Left front.
+    pub left: Scalar,
+    /// Right front.
+    pub right: Scalar,
+    /// Front axle together.
+    pub front: Scalar,
+    /// Steer wheel or axle.
+    pub steer: Scalar,
+}
+
+/// One step.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct StepReport {
+    /// Which.
+    pub id: StepId,
+    /// Fork height, m.
+    pub lift: Scalar,
+    /// Tilt as displayed, degrees: back negative.
+    pub tilt_deg: Scalar,
+    /// Forward lean of the loaded mast counted as stated, degrees.
+    pub lean_deg: Scalar,
+    /// What pulls on each kilogram, m/s^2.
+    pub field: Point,
+    /// Every body.
+    pub bodies: Vec<BodyReport>,
+    /// All masses together, kg.
+    pub total_mass: Scalar,
+    /// Their common centre of gravity.
+    pub centre: Point,
+    /// The truck's own, without the load.
+    pub truck_centre: Point,
+    /// The load's.
+    pub load_centre: Point,
+    /// Where the line of action meets the ground.
+    pub bob: Point,
+    /// The three tipping lines.
+    pub lines: Vec<LineReport>,
+    /// The platform slopes it must stand.
+    pub tests: Vec<TestReport>,
+    /// Wheel loads.
+    pub wheels: Wheels,
+    /// The greatest share used over lines and slopes.
+    pub share: Figures,
+    /// Whether it stands and passes as stated.
+    pub passes: bool,
+    /// Whether it does so at the worst corner.
+    pub passes_worst: bool,
+    /// Outlines for the drawings.
+    pub scene: Scene,
+}
+
+/// Checks, fills and assesses a document. Never panics.
+///
+/// ```
+/// use standfast_core::{document::Document, report::assess};
+/// let report = assess(&Document::default());
+/// assert!(report.assessment.is_none() && !report.problems.is_empty());
+/// ```
+pub fn assess(document: &Document) -> Report {
+    let program = env!("CARGO_PKG_VERSION");
+    match Scenario::from_document(document) {
+        Err(problems) => Report { program, problems, assessment: None },
+        Ok(scenario) => {
+            Report { program, problems: Vec::new(), assessment: Some(assess_scenario(&scenario, document)) }
+        }
+    }
+}
+
+fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
+    let balance = Balance::of(&scenario.truck);
+    let placed = Placed::of(&scenario.load, &scenario.lift);
+    let steps: Vec<Step> = StepId::ALL.iter().map(|&id| Step::new(scenario, &balance, &placed, id)).collect();
+    let plate = plate::check(scenario, &placed);
+    let forks = forks::check(scenario, &placed);
+    let verdict = verdict::decide(&plate, &forks, &steps, &balance.contradictions, document.load.weight_known);
+    let mut assumed = scenario.assumed.clone();
+    assumed.extend(balance.inferred.iter().cloned());
+    assumed.sort_by_key(|a| a.place);
+    let governing_step = steps
+        .iter()
+        .fold((StepId::TakeUp, -1.0), |best, s| if s.share().worst > best.1 { (s.id, s.share().worst) } else { best })
+        .0;
+    Assessment {
+        verdict,
+        assumed,
+        contradictions: balance.contradictions.clone(),
+        unladen_centre: balance.whole.iter().map(|p| (Scalar::computed(p.x), Scalar::computed(p.y))).collect(),
+        plate,
+        forks,
+        steps: steps.iter().map(|s| step_report(scenario, &placed, s)).collect(),
+        governing_step,
+    }
+}
+
+fn step_report(scenario: &Scenario, placed: &Placed, step: &Step) -> StepReport {
+    let c = Scalar::computed;
+    let bodies = &step.stance.nominal;
+    let pose = &step.stance.pose;
+    let (total, centre) = bodies.centre(false);
+    let load = bodies.as_slice().iter().filter(|b| b.id == BodyId::Load).map(|b| (b.mass.nominal, b.at)).next();
+    let (load_mass, load_at) = load.unwrap_or_default();
+    let truck = (total * centre - load_mass * load_at) / (total - load_mass);
+    let w = step.field.total();
+    let bob = centre - w * (centre.z / w.z);
+    let wheels = step.wheels;
+    StepReport {
+        id: step.id,
+        lift: c(pose.lift),
+        tilt_deg: c(pose.tilt.to_degrees()),
+        lean_deg: c(pose.lean.to_degrees()),
+        field: w.into(),
+        bodies: bodies
+            .as_slice()
+            .iter()
+            .map(|b| BodyReport {
+                id: b.id,
+                mass: c(b.mass.nominal),
+                mass_lo: c(b.mass.lo),
+                mass_hi: c(b.mass.hi),
+                at: b.at.into(),
+            })
+            .collect(),
+        total_mass: c(total),
+        centre: centre.into(),
+        truck_centre: truck.into(),
+        load_centre: load_at.into(),
+        bob: bob.into(),
+        lines: step.standing.iter().map(line_report).collect(),
+        tests: step
+            .tests
+            .iter()
+            .map(|t| TestReport {
+                test: t.test,
+                line: t.line,
+                asked: c(t.asked),
+                stood: t.stood.map(c),
+                stood_worst: t.stood_worst.map(c),
+                moment: t.moment.into(),
+                share: t.share.into(),
+                passes: t.passes(),
+                passes_worst: t.passes_worst(),
+            })
+            .collect(),
+        wheels: Wheels {
+            left: c(wheels.left),
+            right: c(wheels.right),
+            front: c(wheels.left + wheels.right),
+            steer: c(wheels.steer),
+        },
+        share: step.share().into(),
+        passes: step.passes(),
+        passes_worst: step.passes_worst(),
+        scene: scene::draw(scenario, pose, placed),
+    }
+}
+
+fn line_report(standing: &Standing) -> LineReport {
+    let c = Scalar::computed;
+    LineReport {
+        id: standing.line.id,
+        from: standing.line.from.into(),
+        to: standing.line.to.into(),
+        moment: standing.moment.into(),
+        share: standing.share.into(),
+        distance: standing.distance.into(),
+        tip_angle_deg: standing.tip_angle.map(|a| c(a.to_degrees())),
+        tip_angle_worst_deg: standing.tip_angle_worst.map(|a| c(a.to_degrees())),
+        entries: standing.entries.bodies.iter().map(|&(id, m)| Entry { id, moment: c(m) }).collect(),
+        slope_entry: c(standing.entries.slope),
+        acceleration_entry: c(standing.entries.acceleration),
+    }
+}

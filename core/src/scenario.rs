@@ -1,0 +1,242 @@
+//! What is assessed: a truck, a load and a lift that are complete and in range.
+//!
+//! Made only by [`Scenario::from_document`](crate::validate). All in m, kg, rad; signs as on the
+//! [crate page](crate).
+
+use crate::document::{PlateFor, Wheels};
+use crate::place::Place;
+use crate::scalar::{Scalar, Span};
+use glam::DVec3;
+use serde::Serialize;
+
+/// One truck, one load, one lift.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scenario {
+    /// The truck as it stands today.
+    pub truck: Truck,
+    /// The load.
+    pub load: Load,
+    /// The lift.
+    pub lift: Lift,
+    /// Every figure that was not entered, and what stands for it.
+    pub assumed: Vec<Assumed>,
+}
+
+/// A figure that nobody entered.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Assumed {
+    /// Which.
+    pub place: Place,
+    /// The least taken for it, in the document's unit.
+    pub lo: Scalar,
+    /// The greatest.
+    pub hi: Scalar,
+    /// Where it comes from.
+    pub basis: Basis,
+}
+
+/// Where an unentered figure comes from.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "code", rename_all = "snake_case")]
+pub enum Basis {
+    /// A default of [`rules`](crate::rules).
+    Figure {
+        /// Its name there.
+        id: &'static str,
+    },
+    /// The middle of the block.
+    Middle,
+    /// Worked out from other entries.
+    Worked,
+    /// The battery window on the plate.
+    PlateWindow,
+    /// As far as the truck's own limit allows.
+    TruckLimit,
+    /// From the platform tests that a plated truck has passed.
+    Inferred,
+}
+
+/// The truck.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Truck {
+    /// Three or four wheels.
+    pub wheels: Wheels,
+    /// Front axle to steer axle.
+    pub wheelbase: f64,
+    /// Front tread.
+    pub tread: f64,
+    /// Front axle to fork face.
+    pub load_distance: f64,
+    /// Service weight.
+    pub service: f64,
+    /// Position of its centre along x where the axle loads are known (negative: behind the front axle).
+    pub cg_x: Option<f64>,
+    /// Height of its centre where known.
+    pub cg_z: Option<f64>,
+    /// Top speed in km/h, the unit of the rule that uses it.
+    pub top_speed_kmh: f64,
+    /// Operator: from nobody to this.
+    pub operator: f64,
+    /// The battery.
+    pub battery: Battery,
+    /// Steer axle on a pivot, on four wheels.
+    pub axle: Option<Axle>,
+    /// The mast.
+    pub mast: Mast,
+    /// Carriage and forks.
+    pub forks: Forks,
+    /// Attachment fitted.
+    pub attachment: Option<Attachment>,
+    /// The plate.
+    pub plate: Option<Plate>,
+}
+
+/// The battery.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Battery {
+    /// The one in the service weight.
+    pub stated: f64,
+    /// The one fitted.
+    pub fitted: Span,
+    /// Centre.
+    pub at: DVec3,
+    /// How far the centre may be out, each way along x, y, z.
+    pub spread: DVec3,
+}
+
+/// A steer axle on a pivot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Axle {
+    /// Its weight.
+    pub mass: f64,
+    /// Pivot height for what is asked: the lower reading.
+    pub pivot_low: f64,
+    /// Pivot height for what a plate proves: the higher reading.
+    pub pivot_high: f64,
+}
+
+/// The mast.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mast {
+    /// Full lift.
+    pub lift: f64,
+    /// Free lift.
+    pub free_lift: f64,
+    /// Height lowered.
+    pub lowered: f64,
+    /// Limit of tilt back, a magnitude.
+    pub tilt_back: f64,
+    /// Limit of tilt forward.
+    pub tilt_forward: f64,
+    /// Outer section's weight.
+    pub outer: f64,
+    /// Moving sections: weight and ratio.
+    pub stages: Vec<(f64, f64)>,
+    /// Tilt pivot (x, 0, z).
+    pub pivot: DVec3,
+    /// Forward lean at full height under rated load.
+    pub give: Span,
+    /// Sideways lean each way at full height.
+    pub play: f64,
+}
+
+/// Carriage and forks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Forks {
+    /// Carriage.
+    pub carriage: f64,
+    /// The pair.
+    pub pair: f64,
+    /// Blade length.
+    pub length: f64,
+    /// Over the outer edges.
+    pub spread: f64,
+}
+
+/// An attachment.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Attachment {
+    /// Its weight.
+    pub mass: f64,
+    /// Centre ahead of the fork face.
+    pub ahead: f64,
+    /// Centre above the blades.
+    pub above: f64,
+    /// Lost load.
+    pub lost_load: f64,
+}
+
+/// The plate.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plate {
+    /// Front end it was issued for.
+    pub issued_for: PlateFor,
+    /// Its rows.
+    pub rows: Vec<PlateRow>,
+    /// Least battery.
+    pub battery_min: Option<f64>,
+    /// Greatest battery.
+    pub battery_max: Option<f64>,
+}
+
+/// A row of the plate.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlateRow {
+    /// Up to this height.
+    pub height: f64,
+    /// At this load centre.
+    pub load_centre: f64,
+    /// So much.
+    pub capacity: f64,
+}
+
+/// The load.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Load {
+    /// Its weight.
+    pub mass: Span,
+    /// Size along the forks, across, upward.
+    pub size: DVec3,
+    /// Centre from the face at the heel, left of the block's middle, above the blades.
+    pub centre: DVec3,
+    /// How far it may be out, each way.
+    pub centre_spread: DVec3,
+}
+
+/// The lift.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Lift {
+    /// Heel gap.
+    pub heel_gap: Span,
+    /// Off centre to the left.
+    pub offset: Span,
+    /// Sideshift to the left.
+    pub sideshift: f64,
+    /// Fork height at take-up.
+    pub take_up: f64,
+    /// Fork height travelling.
+    pub travel: f64,
+    /// Fork height for putting down.
+    pub height: f64,
+    /// Tilt back while raised, a magnitude.
+    pub tilt_back: f64,
+    /// Tilt forward for placing.
+    pub tilt_forward: f64,
+}
+
+impl Truck {
+    /// Rated capacity: the most that any row of the plate allows; 0 without a plate.
+    pub fn rated(&self) -> f64 {
+        self.plate.iter().flat_map(|p| &p.rows).map(|r| r.capacity).fold(0.0, f64::max)
+    }
+
+    /// Rated load moment about the front axle: the greatest of the plate's rows, kg m; 0 without a plate.
+    pub fn rated_moment(&self) -> f64 {
+        let lost = match (&self.plate, &self.attachment) {
+            (Some(Plate { issued_for: PlateFor::Attachment, .. }), Some(a)) => a.lost_load,
+            _ => 0.0,
+        };
+        let rows = self.plate.iter().flat_map(|p| &p.rows);
+        rows.map(|r| r.capacity * (self.load_distance + lost + r.load_centre)).fold(0.0, f64::max)
+    }
+}

@@ -1,0 +1,204 @@
+//! Moments about a tipping line, and what follows from them.
+//!
+//! For a line through p0 with unit direction u and a field w, a body's restoring moment is
+//! -m ((r - p0) x w) . u = m (r - p0) . n with the **lever vector** n = u x w: positive while the
+//! body holds the truck down.
+
+use crate::body::{Bodies, Body, BodyId};
+use crate::field::Field;
+use crate::support::Line;
+use glam::DVec3;
+
+/// A figure as stated and at the worst corner of everything uncertain.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Pair {
+    /// As stated.
+    pub nominal: f64,
+    /// At the worst corner.
+    pub worst: f64,
+}
+
+/// Which corner of a body's ranges is meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Corner {
+    /// As stated.
+    Nominal,
+    /// The worst for the line and field in hand.
+    Worst,
+}
+
+/// The lever vector n = u x w of a line in a field, m/s^2: a body's moment is m (r - p0) . n.
+pub fn lever_vector(line: &Line, w: DVec3) -> DVec3 {
+    line.direction().cross(w)
+}
+
+/// The bodies that count for a line: a pivoting axle stays on the ground when the truck goes over sideways.
+pub fn counted<'b, 'a>(bodies: &'b Bodies<'a>, line: &Line) -> impl Iterator<Item = &'b Body<'a>> + use<'a, 'b> {
+    let leaves_axle = line.leaves_axle;
+    bodies.as_slice().iter().filter(move |b| !(leaves_axle && b.id == BodyId::SteerAxle))
+}
+
+/// A body's mass and place at a corner, for a line with lever vector `n`.
+///
+/// The worst corner is exact: the worst of the places, each coordinate about it by the sign of n,
+/// then the mass by the sign of the lever that leaves.
+pub fn at_corner(body: &Body, line: &Line, n: DVec3, corner: Corner) -> (f64, DVec3) {
+    if corner == Corner::Nominal {
+        return (body.mass.nominal, body.at);
+    }
+    let lever = |r: DVec3| (r - line.from).dot(n);
+    // An inferred place is a set of corners; what stands for it lies among them.
+    let place = body.others.iter().copied().fold(body.at, |best, r| if lever(r) < lever(best) { r } else { best });
+    let place = body.half_edges.iter().fold(place, |r, &e| if e.dot(n) > 0.0 { r - e } else { r + e });
+    (if lever(place) < 0.0 { body.mass.hi } else { body.mass.lo }, place)
+}
+
+/// The restoring moment of all bodies about a line in a field w, N m.
+pub fn moment(bodies: &Bodies, line: &Line, w: DVec3, corner: Corner) -> f64 {
+    let n = lever_vector(line, w);
+    counted(bodies, line)
+        .map(|b| {
+            let (mass, at) = at_corner(b, line, n, corner);
+            mass * (at - line.from).dot(n)
+        })
+        .sum()
+}
+
+/// The parts that make up a moment about a line, N m.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entries {
+    /// Each body as it would stand on level ground.
+    pub bodies: Vec<(BodyId, f64)>,
+    /// What the slope adds, all bodies together.
+    pub slope: f64,
+    /// What the acceleration adds.
+    pub acceleration: f64,
+}
+
+impl Entries {
+    /// The entries of a line, every body at the corner that is worst for the whole field.
+    ///
+    /// The split into entries is a convention (each body on level ground, then slope, then
+    /// acceleration); their sum is not.
+    pub fn of(bodies: &Bodies, line: &Line, field: &Field, corner: Corner) -> Self {
+        let n = lever_vector(line, field.total());
+        let [level, slope, acceleration] =
+            [field.level, field.slope, field.acceleration].map(|w| lever_vector(line, w));
+        let mut entries = Self { bodies: Vec::with_capacity(bodies.as_slice().len()), slope: 0.0, acceleration: 0.0 };
+        for body in counted(bodies, line) {
+            let (mass, at) = at_corner(body, line, n, corner);
+            let arm = at - line.from;
+            entries.bodies.push((body.id, mass * arm.dot(level)));
+            entries.slope += mass * arm.dot(slope);
+            entries.acceleration += mass * arm.dot(acceleration);
+        }
+        entries
+    }
+
+    /// Overturning part and restoring part, both as magnitudes.
+    pub fn parts(&self) -> (f64, f64) {
+        let extra = [self.slope, self.acceleration];
+        self.bodies.iter().map(|(_, m)| *m).chain(extra).fold((0.0, 0.0), |(over, restoring), m| {
+            if m < 0.0 { (over - m, restoring) } else { (over, restoring + m) }
+        })
+    }
+
+    /// Overturning over restoring: 1 is the point of tipping, whatever the entries. Never more than
+    /// [`MOST_SHARE`]; without anything restoring it is that.
+    pub fn share(&self) -> f64 {
+        let (over, restoring) = self.parts();
+        if over <= 0.0 {
+            0.0
+        } else if over >= MOST_SHARE * restoring {
+            MOST_SHARE
+        } else {
+            over / restoring
+        }
+    }
+}
+
+/// Shares are not told apart beyond this: ten times over is over.
+pub const MOST_SHARE: f64 = 10.0;
+
+/// How far inside a line the line of action passes, m, square to the line: M / sum of m |w square to
+/// the line|. Negative once it has crossed; zero where nothing pulls square to the line.
+pub fn distance(bodies: &Bodies, line: &Line, w: DVec3, corner: Corner) -> f64 {
+    let (u, n) = (line.direction(), lever_vector(line, w));
+    let pull = (w - u * w.dot(u)).length();
+    let (moment, mass) = counted(bodies, line).fold((0.0, 0.0), |(moment, sum), b| {
+        let (mass, at) = at_corner(b, line, n, corner);
+        (moment + mass * (at - line.from).dot(n), sum + mass)
+    });
+    if mass * pull > 0.0 { moment / (mass * pull) } else { 0.0 }
+}
+
+/// The greatest t for which the field `w + t d` still leaves no negative moment about the line, the
+/// worst of several sets of bodies, or `None` where no t up to [`STEEPEST`] upsets it. Not above zero
+/// where the moment is negative before any t.
+///
+/// With w straight down and d = g times the downhill direction, t is the slope (a tangent) that the
+/// truck stands; with d square to w about the line, it is the tangent of the tip angle. For every
+/// fixed corner the moment is A + t B; the least root over all corners is found by walking from
+/// one corner's root to the worst corner there (Dinkelbach's iteration, finitely many corners).
+pub fn critical(sets: &[&Bodies], line: &Line, w: DVec3, d: DVec3, corner: Corner) -> Option<f64> {
+    let (n0, nd) = (lever_vector(line, w), lever_vector(line, d));
+    let at = |t: f64| {
+        let n = n0 + nd * t;
+        sets.iter()
+            .map(|bodies| {
+                counted(bodies, line).fold((0.0, 0.0), |(a, b), body| {
+                    let (mass, at) = at_corner(body, line, n, corner);
+                    let arm = at - line.from;
+                    (a + mass * arm.dot(n0), b + mass * arm.dot(nd))
+                })
+            })
+            .min_by(|x, y| (x.0 + t * x.1).total_cmp(&(y.0 + t * y.1)))
+    };
+    let least = |t: f64| at(t).map_or(0.0, |(a, b)| a + t * b);
+    if least(0.0) < 0.0 {
+        // Gone before any t: say how far back it would have to come, if that helps at all.
+        let (a, b) = at(0.0)?;
+        return Some(if b < 0.0 { -a / b } else { 0.0 }.min(0.0));
+    }
+    if least(STEEPEST) >= 0.0 {
+        return None;
+    }
+    let mut t = STEEPEST;
+    for _ in 0..60 {
+        let (a, b) = at(t)?;
+        let next = if b < 0.0 { -a / b } else { 0.0 };
+        if next >= t - 1e-13 * (1.0 + t.abs()) {
+            break;
+        }
+        t = next.max(0.0);
+    }
+    Some(t)
+}
+
+/// Slopes beyond this (a tangent; 87 degrees) are not told apart: the truck does not tip that way.
+pub const STEEPEST: f64 = 20.0;
+
+/// The further tilt about a line itself that brings its moment to zero, rad, or `None` where it
+/// does not tip before it lies down. Negative once it has gone over.
+pub fn tip_angle(sets: &[&Bodies], line: &Line, w: DVec3, corner: Corner) -> Option<f64> {
+    let u = line.direction();
+    let square = w - u * w.dot(u);
+    critical(sets, line, square, square.cross(u), corner).map(libm::atan)
+}
+
+/// Energy to tip about a line on level ground, J: the weight times how far its centre must rise to
+/// stand over the line, `inside` m from it and `height` m above it. Zero where it has crossed.
+///
+/// Source: Messuri and Klein 1985.
+///
+/// ```
+/// // Case C24: 4,000 kg, 0.9 m inside, 0.6 m high; arithmetic with g 9.81.
+/// let joules = standfast_core::statics::energy_to_tip(4000.0, 0.9, 0.6, 9.81);
+/// assert!((joules - 18_900.0).abs() < 0.005 * 18_900.0);
+/// ```
+pub fn energy_to_tip(mass: f64, inside: f64, height: f64, gravity: f64) -> f64 {
+    if inside <= 0.0 { 0.0 } else { mass * gravity * (libm::hypot(inside, height) - height) }
+}
+
+#[cfg(test)]
+mod tests;

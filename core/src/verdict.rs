@@ -1,0 +1,254 @@
+//! Go, hold or no-go, and the one reason that governs.
+
+use crate::balance::Contradiction;
+use crate::document::WeightKnown;
+use crate::forks;
+use crate::place::{Field as Entry, Place};
+use crate::plate::{self, Gap};
+use crate::platform::Test;
+use crate::scalar::Scalar;
+use crate::stance::Stance;
+use crate::statics::{self, Corner};
+use crate::step::{Step, StepId};
+use crate::support::{Line, LineId};
+use glam::DVec3;
+use serde::Serialize;
+
+/// The three states.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum State {
+    /// The plate does not cover it, or it fails at the stated values.
+    NoGo,
+    /// It passes as stated, but not over the whole of what was measured or assumed.
+    Hold,
+    /// It passes over the whole range, and a plate covers it.
+    Go,
+}
+
+/// Why, in codes and numbers.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "code", rename_all = "snake_case")]
+pub enum Reason {
+    /// The plate does not cover it.
+    Plate {
+        /// What it does not cover.
+        gap: Gap,
+    },
+    /// The load's centre is beyond the fork tips.
+    BeyondTips {
+        /// By so much, m.
+        beyond: Scalar,
+    },
+    /// The load's centre is outside the outer edge of a fork.
+    BesideForks {
+        /// By so much, m.
+        beyond: Scalar,
+    },
+    /// Standing as it is, a tipping line is crossed.
+    Tips {
+        /// In this step.
+        step: StepId,
+        /// Over this line.
+        line: LineId,
+        /// By so much, m.
+        beyond: Scalar,
+        /// Fork height, m.
+        lift: Scalar,
+        /// Tilt as displayed, degrees.
+        tilt_deg: Scalar,
+    },
+    /// It does not stand the slope that is asked of this kind of step.
+    Slope {
+        /// In this step.
+        step: StepId,
+        /// The test.
+        test: Test,
+        /// About this line.
+        line: LineId,
+        /// Slope stood, a tangent; negative where it does not even stand on level ground.
+        stood: Scalar,
+        /// Slope asked.
+        asked: Scalar,
+        /// Fork height, m.
+        lift: Scalar,
+        /// Tilt as displayed, degrees.
+        tilt_deg: Scalar,
+    },
+    /// The entered truck would have failed a test that its plate says it passed.
+    Contradicts {
+        /// Which.
+        contradiction: Contradiction,
+    },
+    /// Within the plate and every line, over the whole range.
+    Within {
+        /// The step with the least in hand.
+        step: StepId,
+        /// Share used there at the worst corner.
+        share: Scalar,
+        /// Weight at its greatest, kg.
+        mass: Scalar,
+        /// What the plate allows, kg.
+        allowed: Scalar,
+    },
+}
+
+/// A reason with what it weighs.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Ground {
+    /// The state that this reason alone leads to.
+    pub state: State,
+    /// The reason.
+    pub reason: Reason,
+    /// For a hold: the figure that would help most to know better.
+    pub measure: Option<Place>,
+}
+
+/// The verdict.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct Verdict {
+    /// The state.
+    pub state: State,
+    /// The reason that governs.
+    pub governing: Ground,
+    /// The other reasons, worst first.
+    pub others: Vec<Ground>,
+}
+
+/// Gathers every reason and picks the one that governs: no-go before hold; the plate before the
+/// blades, the blades before tipping, and among tipping the greatest share used.
+pub fn decide(
+    plate: &plate::Outcome,
+    forks: &forks::Outcome,
+    steps: &[Step],
+    contradictions: &[Contradiction],
+    weight: Option<WeightKnown>,
+) -> Verdict {
+    let mut grounds = Vec::new();
+    for finding in &plate.findings {
+        let measure = match finding.gap {
+            Gap::BatteryUnknown => Some(Entry::BatteryFitted),
+            Gap::TooHeavy { .. }
+                if weight != Some(WeightKnown::Scale) || plate.need.load_centre == plate.need.load_centre_worst =>
+            {
+                Some(Entry::LoadMass)
+            }
+            Gap::TooHeavy { .. } | Gap::TooFarOut { .. } => Some(Entry::LoadCgFromHeel),
+            Gap::OffCentre { .. } => Some(Entry::LoadCgLeft),
+            _ => None,
+        };
+        grounds.push(ground(finding.as_stated, Reason::Plate { gap: finding.gap.clone() }, measure));
+    }
+    let beyond =
+        |stated: Scalar, worst: Scalar| (stated < Scalar::ZERO, if stated < Scalar::ZERO { stated } else { worst });
+    let (as_stated, tips) = beyond(forks.to_tips, forks.to_tips_worst);
+    if tips < Scalar::ZERO {
+        let reason = Reason::BeyondTips { beyond: Scalar::computed(-tips.get()) };
+        grounds.push(ground(as_stated, reason, Some(Entry::LoadCgFromHeel)));
+    }
+    let (as_stated, edge) = beyond(forks.to_edge, forks.to_edge_worst);
+    if edge < Scalar::ZERO {
+        let reason = Reason::BesideForks { beyond: Scalar::computed(-edge.get()) };
+        grounds.push(ground(as_stated, reason, Some(Entry::LoadCgLeft)));
+    }
+    for contradiction in contradictions {
+        let measure = contradiction.suspects.first().copied();
+        let reason = Reason::Contradicts { contradiction: contradiction.clone() };
+        grounds.push(Ground { state: State::Hold, reason, measure });
+    }
+    let mut failed: Vec<(f64, Ground)> = steps.iter().flat_map(step_grounds).collect();
+    failed.sort_by(|a, b| b.0.total_cmp(&a.0));
+    grounds.extend(failed.into_iter().map(|(_, g)| g));
+    grounds.sort_by_key(|g| g.state);
+    if grounds.is_empty() {
+        grounds.push(within(plate, steps));
+    }
+    let governing = grounds.remove(0);
+    Verdict { state: governing.state, governing, others: grounds }
+}
+
+fn ground(as_stated: bool, reason: Reason, measure: Option<Entry>) -> Ground {
+    if as_stated {
+        Ground { state: State::NoGo, reason, measure: None }
+    } else {
+        Ground { state: State::Hold, reason, measure: measure.map(Place::from) }
+    }
+}
+
+/// What fails in one step: of the lines that cross and the slopes not stood, the one with the
+/// greatest share, as stated before at the worst corner.
+fn step_grounds(step: &Step) -> Option<(f64, Ground)> {
+    let c = Scalar::computed;
+    let pose = step.stance.pose;
+    let (lift, tilt_deg) = (c(pose.lift), c(pose.tilt.to_degrees()));
+    let id = step.id;
+    let tips = step.standing.iter().filter(|s| !s.stands_worst()).map(|s| {
+        let stated = !s.stands();
+        let (share, beyond) =
+            if stated { (s.share.nominal, s.distance.nominal) } else { (s.share.worst, s.distance.worst) };
+        let reason = Reason::Tips { step: id, line: s.line.id, beyond: c((-beyond).max(0.0)), lift, tilt_deg };
+        (stated, share, reason, s.line, step.field.total())
+    });
+    let slopes = step.tests.iter().filter(|t| !t.passes_worst()).map(|t| {
+        let stated = !t.passes();
+        let (share, stood) = if stated { (t.share.nominal, t.stood) } else { (t.share.worst, t.stood_worst) };
+        let stood = c(stood.unwrap_or(t.asked));
+        let reason = Reason::Slope { step: id, test: t.test, line: t.line, stood, asked: c(t.asked), lift, tilt_deg };
+        let line = step.stance.support.line(t.line);
+        let field = crate::field::Field::platform(line.outward(), t.asked).total();
+        (stated, share, reason, line, field)
+    });
+    // Tipping as it stands is plainer than a slope not stood: it comes first where both fail.
+    let worst = tips.chain(slopes).fold(None, |best: Option<(bool, f64, Reason, Line, DVec3)>, next| match best {
+        Some(b) if b.0 && !next.0 => Some(b),
+        Some(b) if (b.0 || !next.0) && (matches!(b.2, Reason::Tips { .. }) || b.1 >= next.1) => Some(b),
+        _ => Some(next),
+    })?;
+    let (stated, share, reason, line, w) = worst;
+    let measure = if stated { None } else { costliest(&step.stance, &line, w) };
+    let state = if stated { State::NoGo } else { State::Hold };
+    Some((share, Ground { state, reason, measure }))
+}
+
+/// The uncertain figure that costs the most moment about a line: what to measure better.
+pub fn costliest(stance: &Stance, line: &Line, w: DVec3) -> Option<Place> {
+    use crate::body::BodyId;
+    let n = statics::lever_vector(line, w);
+    let lever = |r: DVec3| (r - line.from).dot(n);
+    let mut best: (f64, Option<Entry>) = (1e-9, None);
+    let mut offer = |gain: f64, entry: Entry| {
+        if gain > best.0 {
+            best = (gain, Some(entry));
+        }
+    };
+    let set = stance.worst_set(line, w, Corner::Worst);
+    for body in statics::counted(set, line) {
+        let (mass, at) = statics::at_corner(body, line, n, Corner::Worst);
+        let (by_mass, by_place) = match body.id {
+            BodyId::Load if line.id == LineId::Front => (Entry::LoadMass, Entry::LoadCgFromHeel),
+            BodyId::Load => (Entry::LoadMass, Entry::LoadCgLeft),
+            BodyId::Battery => (Entry::BatteryFitted, Entry::BatteryBehind),
+            BodyId::Operator => (Entry::Operator, Entry::Operator),
+            _ => (Entry::Service, Entry::CgHeight),
+        };
+        offer((body.mass.nominal - mass) * lever(at), by_mass);
+        offer(mass * (lever(body.at) - lever(at)), by_place);
+    }
+    // What the mast does of its own: the same bodies with the mast as stated.
+    let stiff = statics::moment(&stance.nominal, line, w, Corner::Worst);
+    let yielding = statics::moment(set, line, w, Corner::Worst);
+    offer(stiff - yielding, if line.id == LineId::Front { Entry::MastGive } else { Entry::MastPlay });
+    best.1.map(Place::from)
+}
+
+fn within(plate: &plate::Outcome, steps: &[Step]) -> Ground {
+    let tightest =
+        steps.iter().map(|s| (s.id, s.share().worst)).fold((StepId::TakeUp, 0.0), |a, b| if b.1 > a.1 { b } else { a });
+    let reason = Reason::Within {
+        step: tightest.0,
+        share: Scalar::computed(tightest.1),
+        mass: plate.need.mass_worst,
+        allowed: plate.allowed.unwrap_or(Scalar::ZERO),
+    };
+    Ground { state: State::Go, reason, measure: None }
+}
