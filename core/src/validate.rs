@@ -458,3 +458,6 @@ impl Entries {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -252,3 +252,6 @@ fn within(plate: &plate::Outcome, steps: &[Step]) -> Ground {
     };
     Ground { state: State::Go, reason, measure: None }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,108 @@
+//! Each state made by a plausible change to an example, and the reason that governs.
+
+use super::*;
+use crate::document::{CentreKnown, Document};
+use crate::example;
+use crate::report::assess;
+
+fn verdict(change: impl FnOnce(&mut Document)) -> Verdict {
+    let mut document = example::document(example::THREE_WHEEL);
+    change(&mut document);
+    let report = assess(&document);
+    assert_eq!(report.problems, []);
+    report.assessment.expect("complete").verdict
+}
+
+#[test]
+fn the_example_goes_within_its_plate() {
+    let found = verdict(|_| {});
+    assert_eq!(found.state, State::Go);
+    assert!(matches!(found.governing.reason, Reason::Within { .. }));
+    assert_eq!(found.others, []);
+}
+
+/// Physics never overrules a plate: the model likes 1,000 kg, a plate of 900 kg does not.
+#[test]
+fn the_plate_governs() {
+    let found = verdict(|d| {
+        for row in d.truck.plate.iter_mut().flat_map(|p| &mut p.rows) {
+            row.capacity_kg = Some(900.0);
+        }
+    });
+    assert_eq!(found.state, State::NoGo);
+    assert!(matches!(found.governing.reason, Reason::Plate { gap: Gap::TooHeavy { .. } }));
+    let found = verdict(|d| (d.truck.plate, d.truck.cg_height_m) = (None, Some(0.55)));
+    assert_eq!(found.state, State::NoGo);
+    assert_eq!(found.governing.reason, Reason::Plate { gap: Gap::NoPlate });
+}
+
+/// A load that the model cannot hold is a no-go whatever the plate says, and so is one that leaves the blades.
+#[test]
+fn the_model_refuses_too() {
+    let found = verdict(|d| {
+        for row in d.truck.plate.iter_mut().flat_map(|p| &mut p.rows) {
+            row.capacity_kg = Some(9000.0);
+        }
+        d.load.mass_kg = Some(4000.0);
+        d.truck.cg_height_m = Some(0.5);
+    });
+    assert_eq!(found.state, State::NoGo);
+    assert!(matches!(found.governing.reason, Reason::Tips { line: LineId::Front, .. }), "{found:?}");
+    let found = verdict(|d| {
+        d.truck.forks.length_m = Some(0.5);
+    });
+    assert_eq!(found.state, State::NoGo);
+    assert!(matches!(found.governing.reason, Reason::BeyondTips { .. }));
+}
+
+/// Passing as stated but not at the greatest weight is a hold that says what to measure.
+#[test]
+fn an_uncertain_weight_holds() {
+    let found = verdict(|d| {
+        d.load.mass_kg = Some(1500.0);
+        d.load.weight_known = Some(WeightKnown::Estimate);
+    });
+    assert_eq!(found.state, State::Hold);
+    assert_eq!(found.governing.measure, Some(Entry::LoadMass.into()));
+    let found = verdict(|d| {
+        d.load.mass_kg = Some(1500.0);
+        d.load.weight_known = Some(WeightKnown::Scale);
+    });
+    assert_eq!(found.state, State::Go);
+}
+
+#[test]
+fn an_unknown_battery_holds_where_the_plate_has_a_window() {
+    let found = verdict(|d| d.truck.battery.fitted_kg = None);
+    assert_eq!(found.state, State::Hold);
+    assert_eq!(found.governing.measure, Some(Entry::BatteryFitted.into()));
+}
+
+#[test]
+fn figures_that_contradict_the_plate_hold_and_name_suspects() {
+    let found = verdict(|d| d.truck.cg_height_m = Some(0.75));
+    assert_eq!(found.state, State::Hold);
+    assert!(matches!(found.governing.reason, Reason::Contradicts { .. }));
+    assert!(found.governing.measure.is_some());
+}
+
+/// A tall narrow load far off its middle, with a light plate to let it through: lateral slopes decide.
+#[test]
+fn a_slope_not_stood_is_a_no_go_with_both_figures() {
+    let found = verdict(|d| {
+        (d.load.height_m, d.load.cg_above_m) = (Some(6.0), Some(5.5));
+        d.load.centre_known = Some(CentreKnown::Mark);
+        d.lift.height_m = Some(4.7);
+        d.load.mass_kg = Some(1300.0);
+    });
+    let all = std::iter::once(&found.governing).chain(&found.others);
+    let slopes: Vec<_> = all
+        .filter_map(|g| match g.reason {
+            Reason::Slope { stood, asked, .. } => Some((stood, asked)),
+            _ => None,
+        })
+        .collect();
+    assert!(!slopes.is_empty(), "{found:?}");
+    assert!(slopes.iter().all(|(stood, asked)| stood < asked));
+    assert_ne!(found.state, State::Go);
+}
