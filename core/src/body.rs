@@ -1,8 +1,10 @@
 //! The bodies that a truck and its load are made of, each placed for one pose.
 
+use crate::document::PlateFor;
+use crate::rules;
 use crate::scalar::Span;
+use crate::scenario;
 use crate::scenario::{Load, Truck};
-use crate::{document::PlateFor, rules, scenario};
 use glam::{DMat3, DVec3};
 use serde::Serialize;
 

@@ -1,6 +1,6 @@
 //! The stability standards' platform tests, run on the computed truck.
 //!
-//! Sources and slopes: see [`rules`](crate::rules). In lateral tests the platform falls square to the line M-N
+//! Sources and slopes: see [`rules`]. In lateral tests the platform falls square to the line M-N
 //! (front wheel contact to the plan projection of the steer axle's centre), not square to the truck.
 
 use crate::field::Field;
