@@ -52,11 +52,33 @@ pub struct Body<'a> {
 /// The most bodies there can be.
 pub const MOST_BODIES: usize = 13;
 
-/// All bodies of one pose.
+/// Masses added up: kg, and kg m about the origin.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Sum {
+    /// All masses.
+    pub mass: f64,
+    /// Each mass times its place.
+    pub moment: DVec3,
+}
+
+impl Sum {
+    /// With one more mass.
+    pub fn with(self, mass: f64, at: DVec3) -> Self {
+        Self { mass: self.mass + mass, moment: self.moment + at * mass }
+    }
+}
+
+/// All bodies of one pose, with those that are known exactly added up beforehand.
 #[derive(Clone, Copy, Debug)]
 pub struct Bodies<'a> {
     list: [Body<'a>; MOST_BODIES],
     len: usize,
+    /// All as stated, but for a steer axle.
+    stated: Sum,
+    /// Those with nothing uncertain about them, but for a steer axle.
+    exact: Sum,
+    /// A pivoting steer axle.
+    axle: Sum,
 }
 
 impl<'a> Bodies<'a> {
@@ -68,7 +90,8 @@ impl<'a> Bodies<'a> {
             others: &[],
             half_edges: [DVec3::ZERO; 3],
         };
-        Self { list: [none; MOST_BODIES], len: 0 }
+        let zero = Sum::default();
+        Self { list: [none; MOST_BODIES], len: 0, stated: zero, exact: zero, axle: zero }
     }
 
     /// Point masses alone, kg and m, for worked examples: at most [`MOST_BODIES`] of them.
@@ -81,9 +104,16 @@ impl<'a> Bodies<'a> {
     }
 
     fn push(&mut self, body: Body<'a>) {
-        if let Some(slot) = self.list.get_mut(self.len) {
-            *slot = body;
-            self.len += 1;
+        let Some(slot) = self.list.get_mut(self.len) else { return };
+        *slot = body;
+        self.len += 1;
+        if body.id == BodyId::SteerAxle {
+            self.axle = self.axle.with(body.mass.nominal, body.at);
+        } else {
+            self.stated = self.stated.with(body.mass.nominal, body.at);
+            if body.is_exact() {
+                self.exact = self.exact.with(body.mass.nominal, body.at);
+            }
         }
     }
 
@@ -96,14 +126,32 @@ impl<'a> Bodies<'a> {
         self.list.get(..self.len).unwrap_or_default()
     }
 
+    /// Added up as stated, with or without a pivoting axle.
+    pub fn stated(&self, leaves_axle: bool) -> Sum {
+        self.and_axle(self.stated, leaves_axle)
+    }
+
+    /// Those known exactly, added up, with or without a pivoting axle, and the rest.
+    pub fn exact_and_uncertain(&self, leaves_axle: bool) -> (Sum, impl Iterator<Item = &Body<'a>>) {
+        let uncertain = self.as_slice().iter().filter(|b| b.id != BodyId::SteerAxle && !b.is_exact());
+        (self.and_axle(self.exact, leaves_axle), uncertain)
+    }
+
+    fn and_axle(&self, sum: Sum, leaves_axle: bool) -> Sum {
+        if leaves_axle { sum } else { Sum { mass: sum.mass + self.axle.mass, moment: sum.moment + self.axle.moment } }
+    }
+
     /// Their mass and common centre of gravity as stated; the origin where there is no mass.
     pub fn centre(&self, leaves_axle: bool) -> (f64, DVec3) {
-        let (mass, moment) = self
-            .as_slice()
-            .iter()
-            .filter(|b| !(leaves_axle && b.id == BodyId::SteerAxle))
-            .fold((0.0, DVec3::ZERO), |(m, s), b| (m + b.mass.nominal, s + b.mass.nominal * b.at));
+        let Sum { mass, moment } = self.stated(leaves_axle);
         (mass, if mass > 0.0 { moment / mass } else { DVec3::ZERO })
+    }
+}
+
+impl Body<'_> {
+    /// Whether there is nothing uncertain about it.
+    pub fn is_exact(&self) -> bool {
+        self.mass.is_exact() && self.others.is_empty() && self.half_edges == [DVec3::ZERO; 3]
     }
 }
 

@@ -3,10 +3,11 @@
 //! Sources and slopes: see [`rules`]. In lateral tests the platform falls square to the line M-N
 //! (front wheel contact to the plan projection of the steer axle's centre), not square to the truck.
 
+use crate::body::Bodies;
 use crate::field::Field;
 use crate::rules;
 use crate::stance::Stance;
-use crate::statics::{self, Corner, Entries, Pair};
+use crate::statics::{self, Corner, Pair};
 use crate::support::LineId;
 use crate::units::GRAVITY;
 use serde::Serialize;
@@ -118,19 +119,20 @@ pub fn run(stance: &Stance, test: Test, line: LineId, asked: f64) -> Outcome {
     let axis = stance.support.line(line);
     let downhill = axis.outward();
     let field = Field::platform(downhill, asked);
-    let stood = |corner| {
-        let sets = stance.sets(line, corner);
-        let sets = if corner == Corner::Nominal { &sets[..1] } else { &sets[..] };
-        statics::critical(sets, &axis, Field::LEVEL.level, downhill * GRAVITY, corner)
-    };
-    let share = |corner| Entries::of(stance.worst_set(&axis, field.total(), corner), &axis, &field, corner).share();
+    let w = field.total();
+    let (worst_set, worst) = stance.worst(&axis, w);
+    let stood =
+        |sets: &[&Bodies], corner| statics::critical(sets, &axis, Field::LEVEL.level, downhill * GRAVITY, corner);
     Outcome {
         test,
         line,
         asked,
-        stood: stood(Corner::Nominal),
-        stood_worst: stood(Corner::Worst),
-        moment: stance.moment(&axis, field.total()),
-        share: Pair { nominal: share(Corner::Nominal), worst: share(Corner::Worst) },
+        stood: stood(&[&stance.nominal], Corner::Nominal),
+        stood_worst: stood(&stance.sets(line), Corner::Worst),
+        moment: Pair { nominal: statics::moment(&stance.nominal, &axis, w, Corner::Nominal), worst },
+        share: Pair {
+            nominal: statics::share(&stance.nominal, &axis, &field, Corner::Nominal),
+            worst: statics::share(worst_set, &axis, &field, Corner::Worst),
+        },
     }
 }

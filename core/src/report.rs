@@ -12,7 +12,7 @@ use crate::problem::Problem;
 use crate::scalar::Scalar;
 use crate::scenario::{Assumed, Scenario};
 use crate::scene::{self, Scene};
-use crate::statics::Pair;
+use crate::statics::{Corner, Entries, Pair};
 use crate::step::{Standing, Step, StepId};
 use crate::support::LineId;
 use crate::verdict::{self, Verdict};
@@ -287,7 +287,7 @@ fn step_report(scenario: &Scenario, placed: &Placed, step: &Step) -> StepReport 
         truck_centre: truck.into(),
         load_centre: load_at.into(),
         bob: bob.into(),
-        lines: step.standing.iter().map(line_report).collect(),
+        lines: step.standing.iter().map(|s| line_report(step, s)).collect(),
         tests: step
             .tests
             .iter()
@@ -316,8 +316,9 @@ fn step_report(scenario: &Scenario, placed: &Placed, step: &Step) -> StepReport 
     }
 }
 
-fn line_report(standing: &Standing) -> LineReport {
+fn line_report(step: &Step, standing: &Standing) -> LineReport {
     let c = Scalar::computed;
+    let entries = Entries::of(&step.stance.nominal, &standing.line, &step.field, Corner::Nominal);
     LineReport {
         id: standing.line.id,
         from: standing.line.from.into(),
@@ -327,8 +328,8 @@ fn line_report(standing: &Standing) -> LineReport {
         distance: standing.distance.into(),
         tip_angle_deg: standing.tip_angle.map(|a| c(a.to_degrees())),
         tip_angle_worst_deg: standing.tip_angle_worst.map(|a| c(a.to_degrees())),
-        entries: standing.entries.bodies.iter().map(|&(id, m)| Entry { id, moment: c(m) }).collect(),
-        slope_entry: c(standing.entries.slope),
-        acceleration_entry: c(standing.entries.acceleration),
+        entries: entries.bodies.iter().map(|&(id, m)| Entry { id, moment: c(m) }).collect(),
+        slope_entry: c(entries.slope),
+        acceleration_entry: c(entries.acceleration),
     }
 }

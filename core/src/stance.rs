@@ -43,7 +43,8 @@ impl Yield {
     /// Of a truck's mast under a load raised to a height.
     ///
     /// Forward lean = give x (load moment / rated load moment) x (lift / full lift); sideways play
-    /// grows with the lift alike. Without a plate the load moment counts as the rated one.
+    /// grows with the lift alike. Without a plate the load moment counts as the rated one; beyond
+    /// twice the rated one, which no plate covers, the lean grows no more: the formula is for small angles.
     pub fn of(truck: &Truck, load: Option<&Placed>, lift: f64) -> Self {
         let height = lift / truck.mast.lift;
         let moment = load.map_or(0.0, |l| l.mass.hi * (truck.face(Outfit::Today) + l.centre.x + l.spread.x));
@@ -76,29 +77,26 @@ impl<'r> Stance<'r> {
         Self { support: Support::of(truck, matches!(outfit, Outfit::Tested { .. })), pose, nominal, front, left, right }
     }
 
-    /// The bodies to hold against a line, at a corner.
-    pub fn sets(&self, line: LineId, corner: Corner) -> [&Bodies<'r>; 2] {
-        match (corner, line) {
-            (Corner::Nominal, _) => [&self.nominal, &self.nominal],
-            (Corner::Worst, LineId::Front) => [&self.front[0], &self.front[1]],
-            (Corner::Worst, LineId::Left) => [&self.left[0], &self.left[1]],
-            (Corner::Worst, LineId::Right) => [&self.right[0], &self.right[1]],
-        }
+    /// The bodies to hold against a line at the worst corner: both ends of the mast's lean.
+    pub fn sets(&self, line: LineId) -> [&Bodies<'r>; 2] {
+        let [a, b] = match line {
+            LineId::Front => &self.front,
+            LineId::Left => &self.left,
+            LineId::Right => &self.right,
+        };
+        [a, b]
     }
 
-    /// The set of bodies that is worst for a line in a field.
-    pub fn worst_set(&self, line: &Line, w: DVec3, corner: Corner) -> &Bodies<'r> {
-        let [a, b] = self.sets(line.id, corner);
-        let m = |set| statics::moment(set, line, w, corner);
-        if m(b) < m(a) { b } else { a }
+    /// The set of bodies that is worst for a line in a field, and the moment it leaves, N m.
+    pub fn worst(&self, line: &Line, w: DVec3) -> (&Bodies<'r>, f64) {
+        let [a, b] = self.sets(line.id);
+        let m = |set| statics::moment(set, line, w, Corner::Worst);
+        let (with_a, with_b) = (m(a), m(b));
+        if with_b < with_a { (b, with_b) } else { (a, with_a) }
     }
 
     /// The restoring moment about a line, N m.
     pub fn moment(&self, line: &Line, w: DVec3) -> Pair {
-        let at = |corner| {
-            let [a, b] = self.sets(line.id, corner);
-            statics::moment(a, line, w, corner).min(statics::moment(b, line, w, corner))
-        };
-        Pair { nominal: statics::moment(&self.nominal, line, w, Corner::Nominal), worst: at(Corner::Worst) }
+        Pair { nominal: statics::moment(&self.nominal, line, w, Corner::Nominal), worst: self.worst(line, w).1 }
     }
 }

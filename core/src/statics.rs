@@ -4,7 +4,7 @@
 //! -m ((r - p0) x w) . u = m (r - p0) . n with the **lever vector** n = u x w: positive while the
 //! body holds the truck down.
 
-use crate::body::{Bodies, Body, BodyId};
+use crate::body::{Bodies, Body, BodyId, Sum};
 use crate::field::Field;
 use crate::support::Line;
 use glam::DVec3;
@@ -53,15 +53,33 @@ pub fn at_corner(body: &Body, line: &Line, n: DVec3, corner: Corner) -> (f64, DV
     (if lever(place) < 0.0 { body.mass.hi } else { body.mass.lo }, place)
 }
 
+/// All bodies that count for a line with lever vector `n`, added up at a corner.
+fn added_up(bodies: &Bodies, line: &Line, n: DVec3, corner: Corner) -> Sum {
+    if corner == Corner::Nominal {
+        return bodies.stated(line.leaves_axle);
+    }
+    let (exact, uncertain) = bodies.exact_and_uncertain(line.leaves_axle);
+    uncertain.fold(exact, |sum, body| {
+        let (mass, at) = at_corner(body, line, n, corner);
+        sum.with(mass, at)
+    })
+}
+
 /// The restoring moment of all bodies about a line in a field w, N m.
+///
+/// ```
+/// use standfast_core::{body::Bodies, field::Field, statics::{Corner, moment}, support::{Line, LineId}};
+/// use glam::DVec3;
+/// let (from, to) = (DVec3::new(0.0, -0.5, 0.0), DVec3::new(0.0, 0.5, 0.0));
+/// let front = Line { id: LineId::Front, from, to, leaves_axle: false };
+/// let truck = Bodies::points(&[(1000.0, DVec3::new(-0.8, 0.0, 0.6))]);
+/// let m = moment(&truck, &front, Field::LEVEL.total(), Corner::Nominal);
+/// assert!((m - 1000.0 * 9.80665 * 0.8).abs() < 1e-6);
+/// ```
 pub fn moment(bodies: &Bodies, line: &Line, w: DVec3, corner: Corner) -> f64 {
     let n = lever_vector(line, w);
-    counted(bodies, line)
-        .map(|b| {
-            let (mass, at) = at_corner(b, line, n, corner);
-            mass * (at - line.from).dot(n)
-        })
-        .sum()
+    let sum = added_up(bodies, line, n, corner);
+    (sum.moment - line.from * sum.mass).dot(n)
 }
 
 /// The parts that make up a moment about a line, N m.
@@ -81,39 +99,47 @@ impl Entries {
     /// The split into entries is a convention (each body on level ground, then slope, then
     /// acceleration); their sum is not.
     pub fn of(bodies: &Bodies, line: &Line, field: &Field, corner: Corner) -> Self {
-        let n = lever_vector(line, field.total());
-        let [level, slope, acceleration] =
-            [field.level, field.slope, field.acceleration].map(|w| lever_vector(line, w));
-        let mut entries = Self { bodies: Vec::with_capacity(bodies.as_slice().len()), slope: 0.0, acceleration: 0.0 };
-        for body in counted(bodies, line) {
-            let (mass, at) = at_corner(body, line, n, corner);
-            let arm = at - line.from;
-            entries.bodies.push((body.id, mass * arm.dot(level)));
-            entries.slope += mass * arm.dot(slope);
-            entries.acceleration += mass * arm.dot(acceleration);
-        }
-        entries
+        let mut list = Vec::with_capacity(bodies.as_slice().len());
+        let (slope, acceleration) = each_entry(bodies, line, field, corner, |id, moment| list.push((id, moment)));
+        Self { bodies: list, slope, acceleration }
     }
+}
 
-    /// Overturning part and restoring part, both as magnitudes.
-    pub fn parts(&self) -> (f64, f64) {
-        let extra = [self.slope, self.acceleration];
-        self.bodies.iter().map(|(_, m)| *m).chain(extra).fold((0.0, 0.0), |(over, restoring), m| {
-            if m < 0.0 { (over - m, restoring) } else { (over, restoring + m) }
-        })
+/// Hands each body's level entry to `take`; gives the slope's and the acceleration's.
+fn each_entry(
+    bodies: &Bodies,
+    line: &Line,
+    field: &Field,
+    corner: Corner,
+    mut take: impl FnMut(BodyId, f64),
+) -> (f64, f64) {
+    let n = lever_vector(line, field.total());
+    let [level, slope, acceleration] = [field.level, field.slope, field.acceleration].map(|w| lever_vector(line, w));
+    let mut sum = Sum::default();
+    for body in counted(bodies, line) {
+        let (mass, at) = at_corner(body, line, n, corner);
+        take(body.id, mass * (at - line.from).dot(level));
+        sum = sum.with(mass, at);
     }
+    let arm = sum.moment - line.from * sum.mass;
+    (arm.dot(slope), arm.dot(acceleration))
+}
 
-    /// Overturning over restoring: 1 is the point of tipping, whatever the entries. Never more than
-    /// [`MOST_SHARE`]; without anything restoring it is that.
-    pub fn share(&self) -> f64 {
-        let (over, restoring) = self.parts();
-        if over <= 0.0 {
-            0.0
-        } else if over >= MOST_SHARE * restoring {
-            MOST_SHARE
-        } else {
-            over / restoring
-        }
+/// The share of what holds a line that is used up: overturning entries over restoring ones, as
+/// magnitudes. 1 is the point of tipping, whatever the entries. Never more than [`MOST_SHARE`];
+/// without anything restoring it is that.
+pub fn share(bodies: &Bodies, line: &Line, field: &Field, corner: Corner) -> f64 {
+    let (mut over, mut restoring) = (0.0, 0.0);
+    let mut add = |moment: f64| if moment < 0.0 { over -= moment } else { restoring += moment };
+    let (slope, acceleration) = each_entry(bodies, line, field, corner, |_, moment| add(moment));
+    add(slope);
+    add(acceleration);
+    if over <= 0.0 {
+        0.0
+    } else if over >= MOST_SHARE * restoring {
+        MOST_SHARE
+    } else {
+        over / restoring
     }
 }
 
@@ -125,10 +151,8 @@ pub const MOST_SHARE: f64 = 10.0;
 pub fn distance(bodies: &Bodies, line: &Line, w: DVec3, corner: Corner) -> f64 {
     let (u, n) = (line.direction(), lever_vector(line, w));
     let pull = (w - u * w.dot(u)).length();
-    let (moment, mass) = counted(bodies, line).fold((0.0, 0.0), |(moment, sum), b| {
-        let (mass, at) = at_corner(b, line, n, corner);
-        (moment + mass * (at - line.from).dot(n), sum + mass)
-    });
+    let Sum { mass, moment } = added_up(bodies, line, n, corner);
+    let moment = (moment - line.from * mass).dot(n);
     if mass * pull > 0.0 { moment / (mass * pull) } else { 0.0 }
 }
 
@@ -144,15 +168,12 @@ pub fn critical(sets: &[&Bodies], line: &Line, w: DVec3, d: DVec3, corner: Corne
     let (n0, nd) = (lever_vector(line, w), lever_vector(line, d));
     let at = |t: f64| {
         let n = n0 + nd * t;
-        sets.iter()
-            .map(|bodies| {
-                counted(bodies, line).fold((0.0, 0.0), |(a, b), body| {
-                    let (mass, at) = at_corner(body, line, n, corner);
-                    let arm = at - line.from;
-                    (a + mass * arm.dot(n0), b + mass * arm.dot(nd))
-                })
-            })
-            .min_by(|x, y| (x.0 + t * x.1).total_cmp(&(y.0 + t * y.1)))
+        let parts = sets.iter().map(|bodies| {
+            let sum = added_up(bodies, line, n, corner);
+            let arm = sum.moment - line.from * sum.mass;
+            (arm.dot(n0), arm.dot(nd))
+        });
+        parts.min_by(|x, y| (x.0 + t * x.1).total_cmp(&(y.0 + t * y.1)))
     };
     let least = |t: f64| at(t).map_or(0.0, |(a, b)| a + t * b);
     if least(0.0) < 0.0 {

@@ -6,7 +6,7 @@ use crate::field::Field;
 use crate::platform::{self, Outcome, Reading, Test};
 use crate::scenario::Scenario;
 use crate::stance::{Stance, Yield};
-use crate::statics::{self, Corner, Entries, Pair};
+use crate::statics::{self, Corner, Pair};
 use crate::support::{Line, LineId};
 use crate::wheels::{self, WheelLoads};
 use serde::Serialize;
@@ -69,8 +69,6 @@ pub struct Standing {
     pub tip_angle: Option<f64>,
     /// The same at the worst corner.
     pub tip_angle_worst: Option<f64>,
-    /// The moment's entries as stated.
-    pub entries: Entries,
 }
 
 impl Standing {
@@ -78,22 +76,21 @@ impl Standing {
     pub fn of(stance: &Stance, id: LineId, field: &Field) -> Self {
         let line = stance.support.line(id);
         let w = field.total();
-        let worst_set = stance.worst_set(&line, w, Corner::Worst);
-        let entries = Entries::of(&stance.nominal, &line, field, Corner::Nominal);
-        let share =
-            Pair { nominal: entries.share(), worst: Entries::of(worst_set, &line, field, Corner::Worst).share() };
-        let distance = Pair {
-            nominal: statics::distance(&stance.nominal, &line, w, Corner::Nominal),
-            worst: statics::distance(worst_set, &line, w, Corner::Worst),
-        };
+        let (worst_set, worst) = stance.worst(&line, w);
+        let nominal = &stance.nominal;
         Self {
-            moment: stance.moment(&line, w),
-            share,
-            distance,
-            tip_angle: statics::tip_angle(&[&stance.nominal], &line, w, Corner::Nominal),
-            tip_angle_worst: statics::tip_angle(&stance.sets(id, Corner::Worst), &line, w, Corner::Worst),
-            entries,
             line,
+            moment: Pair { nominal: statics::moment(nominal, &line, w, Corner::Nominal), worst },
+            share: Pair {
+                nominal: statics::share(nominal, &line, field, Corner::Nominal),
+                worst: statics::share(worst_set, &line, field, Corner::Worst),
+            },
+            distance: Pair {
+                nominal: statics::distance(nominal, &line, w, Corner::Nominal),
+                worst: statics::distance(worst_set, &line, w, Corner::Worst),
+            },
+            tip_angle: statics::tip_angle(&[nominal], &line, w, Corner::Nominal),
+            tip_angle_worst: statics::tip_angle(&stance.sets(id), &line, w, Corner::Worst),
         }
     }
 

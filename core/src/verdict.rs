@@ -221,7 +221,7 @@ pub fn costliest(stance: &Stance, line: &Line, w: DVec3) -> Option<Place> {
             best = (gain, Some(entry));
         }
     };
-    let set = stance.worst_set(line, w, Corner::Worst);
+    let (set, yielding) = stance.worst(line, w);
     for body in statics::counted(set, line) {
         let (mass, at) = statics::at_corner(body, line, n, Corner::Worst);
         let (by_mass, by_place) = match body.id {
@@ -236,7 +236,6 @@ pub fn costliest(stance: &Stance, line: &Line, w: DVec3) -> Option<Place> {
     }
     // What the mast does of its own: the same bodies with the mast as stated.
     let stiff = statics::moment(&stance.nominal, line, w, Corner::Worst);
-    let yielding = statics::moment(set, line, w, Corner::Worst);
     offer(stiff - yielding, if line.id == LineId::Front { Entry::MastGive } else { Entry::MastPlay });
     best.1.map(Place::from)
 }
