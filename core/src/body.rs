@@ -77,6 +77,8 @@ pub struct Bodies<'a> {
     stated: Sum,
     /// Those with nothing uncertain about them, but for a steer axle.
     exact: Sum,
+    /// A bit for each that is not.
+    uncertain: u16,
     /// A pivoting steer axle.
     axle: Sum,
 }
@@ -91,7 +93,7 @@ impl<'a> Bodies<'a> {
             half_edges: [DVec3::ZERO; 3],
         };
         let zero = Sum::default();
-        Self { list: [none; MOST_BODIES], len: 0, stated: zero, exact: zero, axle: zero }
+        Self { list: [none; MOST_BODIES], len: 0, stated: zero, exact: zero, uncertain: 0, axle: zero }
     }
 
     /// Point masses alone, kg and m, for worked examples: at most [`MOST_BODIES`] of them.
@@ -113,6 +115,8 @@ impl<'a> Bodies<'a> {
             self.stated = self.stated.with(body.mass.nominal, body.at);
             if body.is_exact() {
                 self.exact = self.exact.with(body.mass.nominal, body.at);
+            } else {
+                self.uncertain |= 1 << (self.len - 1);
             }
         }
     }
@@ -133,8 +137,18 @@ impl<'a> Bodies<'a> {
 
     /// Those known exactly, added up, with or without a pivoting axle, and the rest.
     pub fn exact_and_uncertain(&self, leaves_axle: bool) -> (Sum, impl Iterator<Item = &Body<'a>>) {
-        let uncertain = self.as_slice().iter().filter(|b| b.id != BodyId::SteerAxle && !b.is_exact());
+        let mut bits = self.uncertain;
+        let uncertain = std::iter::from_fn(move || {
+            let next = bits.trailing_zeros() as usize;
+            bits &= bits.wrapping_sub(1);
+            self.as_slice().get(next)
+        });
         (self.and_axle(self.exact, leaves_axle), uncertain)
+    }
+
+    /// Every body, and whether anything about it is uncertain.
+    pub fn with_doubt(&self) -> impl Iterator<Item = (&Body<'a>, bool)> {
+        self.as_slice().iter().enumerate().map(|(k, b)| (b, self.uncertain & (1 << k) != 0))
     }
 
     fn and_axle(&self, sum: Sum, leaves_axle: bool) -> Sum {

@@ -32,10 +32,9 @@ pub fn lever_vector(line: &Line, w: DVec3) -> DVec3 {
     line.direction().cross(w)
 }
 
-/// The bodies that count for a line: a pivoting axle stays on the ground when the truck goes over sideways.
-pub fn counted<'b, 'a>(bodies: &'b Bodies<'a>, line: &Line) -> impl Iterator<Item = &'b Body<'a>> + use<'a, 'b> {
-    let leaves_axle = line.leaves_axle;
-    bodies.as_slice().iter().filter(move |b| !(leaves_axle && b.id == BodyId::SteerAxle))
+/// Whether a body counts for a line: a pivoting axle stays on the ground when the truck goes over sideways.
+pub fn counts(line: &Line, body: &Body) -> bool {
+    !(line.leaves_axle && body.id == BodyId::SteerAxle)
 }
 
 /// A body's mass and place at a corner, for a line with lever vector `n`.
@@ -116,8 +115,8 @@ fn each_entry(
     let n = lever_vector(line, field.total());
     let [level, slope, acceleration] = [field.level, field.slope, field.acceleration].map(|w| lever_vector(line, w));
     let mut sum = Sum::default();
-    for body in counted(bodies, line) {
-        let (mass, at) = at_corner(body, line, n, corner);
+    for (body, doubt) in bodies.with_doubt().filter(|(b, _)| counts(line, b)) {
+        let (mass, at) = at_corner(body, line, n, if doubt { corner } else { Corner::Nominal });
         take(body.id, mass * (at - line.from).dot(level));
         sum = sum.with(mass, at);
     }
@@ -175,20 +174,20 @@ pub fn critical(sets: &[&Bodies], line: &Line, w: DVec3, d: DVec3, corner: Corne
         });
         parts.min_by(|x, y| (x.0 + t * x.1).total_cmp(&(y.0 + t * y.1)))
     };
-    let least = |t: f64| at(t).map_or(0.0, |(a, b)| a + t * b);
-    if least(0.0) < 0.0 {
+    let (a, b) = at(0.0)?;
+    if a < 0.0 {
         // Gone before any t: say how far back it would have to come, if that helps at all.
-        let (a, b) = at(0.0)?;
         return Some(if b < 0.0 { -a / b } else { 0.0 }.min(0.0));
     }
-    if least(STEEPEST) >= 0.0 {
-        return None;
-    }
-    let mut t = STEEPEST;
+    // The root of any one corner lies above the least root, or there is none up to here.
+    let mut t = if b < 0.0 { (-a / b).min(STEEPEST) } else { STEEPEST };
     for _ in 0..60 {
         let (a, b) = at(t)?;
+        if t >= STEEPEST && a + t * b >= 0.0 {
+            return None;
+        }
         let next = if b < 0.0 { -a / b } else { 0.0 };
-        if next >= t - 1e-13 * (1.0 + t.abs()) {
+        if next >= t - 1e-13 * (1.0 + t) {
             break;
         }
         t = next.max(0.0);

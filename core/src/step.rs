@@ -137,18 +137,19 @@ impl<'r> Step<'r> {
         // and -4): so is the upright step. Tilted forward to place, the lean comes on top. The
         // travelling tests have a height of their own; the step may be higher, never lower.
         let stiff = Yield { lean: crate::scalar::Span::exact(0.0), sway: give.sway };
-        let tested = match id {
-            StepId::TakeUp | StepId::RaisedUpright => stand(pose, stiff),
-            StepId::RaisedBack | StepId::RaisedForward => stance.clone(),
+        let set_up = match id {
+            StepId::TakeUp | StepId::RaisedUpright => Some(stand(pose, stiff)),
+            StepId::RaisedBack | StepId::RaisedForward => None,
             StepId::Travel => {
                 let lift = pose.lift.max(Test::travelling_lift(rated));
-                stand(Pose { lift, ..pose }, Yield::of(truck, Some(placed), lift))
+                Some(stand(Pose { lift, ..pose }, Yield::of(truck, Some(placed), lift)))
             }
         };
+        let tested = set_up.as_ref().unwrap_or(&stance);
         let tests = [
-            platform::run(&tested, longitudinal, LineId::Front, slope(longitudinal)),
-            platform::run(&tested, lateral, LineId::Left, slope(lateral)),
-            platform::run(&tested, lateral, LineId::Right, slope(lateral)),
+            platform::run(tested, longitudinal, LineId::Front, slope(longitudinal)),
+            platform::run(tested, lateral, LineId::Left, slope(lateral)),
+            platform::run(tested, lateral, LineId::Right, slope(lateral)),
         ];
         Self {
             id,

@@ -222,7 +222,7 @@ pub fn costliest(stance: &Stance, line: &Line, w: DVec3) -> Option<Place> {
         }
     };
     let (set, yielding) = stance.worst(line, w);
-    for body in statics::counted(set, line) {
+    for body in set.as_slice().iter().filter(|b| statics::counts(line, b)) {
         let (mass, at) = statics::at_corner(body, line, n, Corner::Worst);
         let (by_mass, by_place) = match body.id {
             BodyId::Load if line.id == LineId::Front => (Entry::LoadMass, Entry::LoadCgFromHeel),
