@@ -29,7 +29,7 @@ impl Optimiser {
             Ok(found) => Some(found),
             Err(failure) => {
                 println!("  {failure}");
-                println!("  going on without wasm-opt: the program will be about a quarter larger to download");
+                println!("  going on without wasm-opt: the program will be 5 to 25 % larger to download");
                 None
             }
         }

@@ -65,13 +65,17 @@ impl WasmStd {
                 Err(failure) if may_fall_back => {
                     println!("  {failure}");
                     println!("  taking Debian's compiler for the WebAssembly part instead");
-                    // Only after a try to install are the packages named as what is missing.
                     if !is_debian_ready() {
                         install::by_apt(&PACKAGES, "Rust's standard library for WebAssembly")?;
                     }
                     Self::Debian
                 }
-                Err(failure) => return Err(failure),
+                Err(failure) => {
+                    return Err(Failure::new(format!(
+                        "{failure}. Put the target {TARGET} beside your compiler, or leave WASM_STD unset to permit \
+                         Debian's compiler"
+                    )));
+                }
             },
             Plan::InstallDebian => {
                 install::by_apt(&PACKAGES, "Debian's compiler for WebAssembly")?;
