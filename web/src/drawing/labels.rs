@@ -1,0 +1,141 @@
+//! All texts of the drawings, in one table per language.
+
+/// The texts. Figures and units are put beside them, so they are pieces, not sentences.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Labels {
+    /// Title of the side view.
+    pub side_view: &'static str,
+    /// Title of the plan view.
+    pub plan_view: &'static str,
+    /// What the side view shows, for those who cannot see it.
+    pub side_about: &'static str,
+    /// What the plan view shows, for those who cannot see it.
+    pub plan_about: &'static str,
+    /// The load's centre of gravity.
+    pub load: &'static str,
+    /// The truck's.
+    pub truck: &'static str,
+    /// That of both.
+    pub together: &'static str,
+    /// The line along which all weight acts.
+    pub line_of_action: &'static str,
+    /// After a distance inside a line.
+    pub in_hand: &'static str,
+    /// After a distance beyond a line.
+    pub past: &'static str,
+    /// Before a figure at the worst corner of what was measured and assumed.
+    pub worst: &'static str,
+    /// Before a slope that it stands.
+    pub stands: &'static str,
+    /// Between the slope that it stands and the one asked.
+    pub of: &'static str,
+    /// After the slope asked.
+    pub asked: &'static str,
+    /// The front tipping line.
+    pub front_line: &'static str,
+    /// The left tipping line.
+    pub left_line: &'static str,
+    /// The right tipping line.
+    pub right_line: &'static str,
+    /// The front axle.
+    pub front_axle: &'static str,
+    /// The steer axle or wheel.
+    pub steer_axle: &'static str,
+    /// The left front wheel.
+    pub left_wheel: &'static str,
+    /// The right front wheel.
+    pub right_wheel: &'static str,
+    /// After a wheel load of nothing or less.
+    pub lifts: &'static str,
+    /// The pivot of the steer axle.
+    pub pivot: &'static str,
+    /// The height of the forks.
+    pub fork_height: &'static str,
+    /// The mast's tilt.
+    pub tilt: &'static str,
+    /// A tilt to the rear.
+    pub back: &'static str,
+    /// A tilt to the front.
+    pub forward: &'static str,
+    /// No tilt.
+    pub upright: &'static str,
+    /// After the angle by which a loaded mast leans forward of what is displayed.
+    pub give: &'static str,
+    /// The grid's spacing.
+    pub grid: &'static str,
+    /// Name of the handle that moves the load.
+    pub move_load: &'static str,
+    /// Name of the handle that moves the load's centre of gravity.
+    pub move_centre: &'static str,
+    /// Where a handle is, ahead of the front axle.
+    pub ahead: &'static str,
+    /// Where a handle is, to the left of the truck's middle.
+    pub left: &'static str,
+    /// Where a handle is, above the ground.
+    pub up: &'static str,
+    /// Caption of the table of numbers.
+    pub numbers: &'static str,
+    /// Column: the tipping line.
+    pub column_line: &'static str,
+    /// Column: the distance.
+    pub column_distance: &'static str,
+    /// Column: the share used.
+    pub column_share: &'static str,
+    /// Column: the further tilt to the point of tipping.
+    pub column_angle: &'static str,
+    /// Where it does not tip about a line at all.
+    pub never: &'static str,
+    /// Column: what presses on the floor.
+    pub column_floor: &'static str,
+    /// How the wheel loads are rounded.
+    pub floor_note: &'static str,
+}
+
+/// The texts in English.
+pub const ENGLISH: Labels = Labels {
+    side_view: "Side view",
+    plan_view: "Plan view",
+    side_about: "The truck from its right side, to scale: mast, forks and load; centres of gravity; \
+        the line of action as a plumb line down to the ground, and its distance to the front tipping line.",
+    plan_about: "The truck from above, to scale, facing right: wheels, load and the three tipping lines; \
+        where the line of action meets the ground, and its distance to each line.",
+    load: "load",
+    truck: "truck",
+    together: "both together",
+    line_of_action: "line of action",
+    in_hand: "in hand",
+    past: "past the line",
+    worst: "worst",
+    stands: "stands",
+    of: "of",
+    asked: "asked",
+    front_line: "front line",
+    left_line: "left line",
+    right_line: "right line",
+    front_axle: "front axle",
+    steer_axle: "steer axle",
+    left_wheel: "left front wheel",
+    right_wheel: "right front wheel",
+    lifts: "lifts",
+    pivot: "pivot",
+    fork_height: "fork height",
+    tilt: "tilt",
+    back: "back",
+    forward: "forward",
+    upright: "mast upright",
+    give: "give",
+    grid: "grid",
+    move_load: "Load: drag it, or use the arrow keys",
+    move_centre: "Load's centre of gravity: drag it, or use the arrow keys",
+    ahead: "ahead",
+    left: "left",
+    up: "up",
+    numbers: "The numbers of the drawings",
+    column_line: "Tipping line",
+    column_distance: "Distance",
+    column_share: "Share used",
+    column_angle: "Tips at a further",
+    never: "does not tip",
+    column_floor: "On the floor",
+    floor_note: "As stated, to 10: front rounded up, steer axle down.",
+};

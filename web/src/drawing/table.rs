@@ -1,0 +1,61 @@
+//! The numbers of the drawings as a table.
+
+use super::figures::{angle, floor_load, percent};
+use super::labels::Labels;
+use super::margin::{Margin, line_name};
+use standfast_core::report::StepReport;
+use standfast_core::units::{Rounding, System};
+use yew::prelude::*;
+
+/// Distances, shares used, tip angles and wheel loads of a step. What is in hand is rounded down,
+/// what is used up.
+pub fn numbers_table(step: &StepReport, system: System, labels: &Labels) -> Html {
+    let lines = step.lines.iter().filter_map(|l| Margin::of(step, l.id)).map(|margin| {
+        let share = margin.line.share;
+        let tips = |a: Option<standfast_core::scalar::Scalar>| {
+            a.map_or_else(|| labels.never.to_owned(), |a| angle(a.get(), Rounding::Down))
+        };
+        html! {
+            <tr>
+                <th scope="row">{ line_name(margin.line.id, labels) }</th>
+                <td>{ margin.words(system, labels) }<small>{ margin.worst_words(system, labels) }</small></td>
+                <td>
+                    { percent(share.nominal.get(), Rounding::Up) }
+                    <small>{ format!("{} {}", labels.worst, percent(share.worst.get(), Rounding::Up)) }</small>
+                </td>
+                <td>
+                    { tips(margin.line.tip_angle_deg) }
+                    <small>{ format!("{} {}", labels.worst, tips(margin.line.tip_angle_worst_deg)) }</small>
+                </td>
+            </tr>
+        }
+    });
+    let wheels = &step.wheels;
+    let floor = [
+        (labels.front_axle, wheels.front, Rounding::Up),
+        (labels.left_wheel, wheels.left, Rounding::Up),
+        (labels.right_wheel, wheels.right, Rounding::Up),
+        (labels.steer_axle, wheels.steer, Rounding::Down),
+    ];
+    let floor = floor.into_iter().map(|(name, load, way)| {
+        html! { <tr><th scope="row">{ name }</th><td colspan="3">{ floor_load(load.get(), system, way) }</td></tr> }
+    });
+    html! {
+        <table class="d-numbers" data-testid="drawing-numbers">
+            <caption>{ labels.numbers }</caption>
+            <thead>
+                <tr>
+                    <th scope="col">{ labels.column_line }</th>
+                    <th scope="col">{ labels.column_distance }</th>
+                    <th scope="col">{ labels.column_share }</th>
+                    <th scope="col">{ labels.column_angle }</th>
+                </tr>
+            </thead>
+            <tbody>{ for lines }</tbody>
+            <tbody>
+                <tr><th scope="rowgroup" colspan="4">{ labels.column_floor }<small>{ labels.floor_note }</small></th></tr>
+                { for floor }
+            </tbody>
+        </table>
+    }
+}
