@@ -1,1 +1,6 @@
 //! Shared pieces of the checks from outside.
+
+pub mod draw;
+pub mod engine;
+pub mod sensible;
+pub mod walk;
