@@ -30,7 +30,7 @@ fn program() -> &'static Path {
         let messages = String::from_utf8(built.stdout).expect("cargo writes text");
         let executable =
             |line: &str| serde_json::from_str::<Value>(line).ok()?["executable"].as_str().map(PathBuf::from);
-        messages.lines().filter_map(executable).last().expect("cargo names what it built")
+        messages.lines().filter_map(executable).next_back().expect("cargo names what it built")
     })
 }
 
