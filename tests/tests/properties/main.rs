@@ -8,6 +8,7 @@ mod fuzz;
 mod order;
 mod slopes;
 mod symmetry;
+mod wheels;
 
 use glam::DVec3;
 use proptest::prelude::*;
