@@ -1,6 +1,7 @@
 //! From a finger on the glass, or an arrow key, to metres in the truck's frame.
 
 use super::projection::Metres;
+use super::sheet::Axes;
 use super::{Handle, Moved, Phase, View};
 use standfast_core::units::{System, Unit};
 
@@ -15,10 +16,12 @@ pub struct Grab {
     pub pointer: i32,
     /// Where it was taken, in the window's pixels.
     pub from: (f64, f64),
+    /// Where it was last seen.
+    pub last: (f64, f64),
     /// Metres in a pixel.
     pub metres_per_pixel: f64,
     /// The directions that a move is counted in.
-    pub axes: (Metres, Metres),
+    pub axes: Axes,
 }
 
 impl Grab {
@@ -63,10 +66,11 @@ pub fn key_move(key: &str, shift: bool, system: System) -> Option<Metres> {
 mod tests {
     use super::*;
 
-    const LEVEL: (Metres, Metres) = ((1.0, 0.0), (0.0, 1.0));
+    const LEVEL: Axes = ((1.0, 0.0), (0.0, 1.0));
 
-    fn grab(view: View, axes: (Metres, Metres)) -> Grab {
-        Grab { view, handle: Handle::Load, pointer: 1, from: (100.0, 200.0), metres_per_pixel: 0.01, axes }
+    fn grab(view: View, axes: Axes) -> Grab {
+        let from = (100.0, 200.0);
+        Grab { view, handle: Handle::Load, pointer: 1, from, last: from, metres_per_pixel: 0.01, axes }
     }
 
     fn near(a: (f64, f64, f64), b: (f64, f64, f64)) -> bool {

@@ -1,6 +1,7 @@
 //! Room for words: how wide a text is, and labels in a row or column that do not overlap.
 
 /// A rectangle on the sheet.
+#[cfg(test)]
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Room {
     /// Left edge.
@@ -13,9 +14,9 @@ pub struct Room {
     pub bottom: f64,
 }
 
+#[cfg(test)]
 impl Room {
     /// Whether two rectangles share more than an edge.
-    #[cfg(test)]
     pub fn overlaps(&self, other: &Self) -> bool {
         self.left < other.right && other.left < self.right && self.top < other.bottom && other.top < self.bottom
     }

@@ -12,7 +12,7 @@ const HEAD_HALF: f64 = 3.2;
 /// From `a` towards `b`: the unit vector, or to the right where they are one.
 pub fn towards(a: Spot, b: Spot) -> Spot {
     let (dx, dy) = (b.0 - a.0, b.1 - a.1);
-    let length = libm::hypot(dx, dy);
+    let length = (dx * dx + dy * dy).sqrt();
     if length < 1e-9 { (1.0, 0.0) } else { (dx / length, dy / length) }
 }
 
@@ -28,7 +28,8 @@ pub fn middle(a: Spot, b: Spot) -> Spot {
 
 /// How far apart.
 pub fn apart(a: Spot, b: Spot) -> f64 {
-    libm::hypot(b.0 - a.0, b.1 - a.1)
+    let (dx, dy) = (b.0 - a.0, b.1 - a.1);
+    (dx * dx + dy * dy).sqrt()
 }
 
 /// A line.

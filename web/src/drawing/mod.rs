@@ -22,13 +22,14 @@ mod table;
 mod tag;
 #[cfg(test)]
 mod tests;
+mod write;
 
 pub use labels::{ENGLISH, Labels};
 pub use table::numbers_table;
 
 use drag::{Grab, key_move};
 use projection::Projection;
-use sheet::{Grip, Item, Sheet};
+use sheet::Sheet;
 use standfast_core::report::StepReport;
 use standfast_core::units::System;
 use std::rc::Rc;
@@ -139,7 +140,7 @@ pub fn Drawing(props: &DrawingProps) -> Html {
             // A pointer that is already gone cannot be captured; then its moves over the drawing do.
             let _ = svg.cast::<Element>().map(|s| s.set_pointer_capture(event.pointer_id()));
             let from = (f64::from(event.client_x()), f64::from(event.client_y()));
-            let taken = Grab { view, handle, pointer: event.pointer_id(), from, metres_per_pixel, axes };
+            let taken = Grab { view, handle, pointer: event.pointer_id(), from, last: from, metres_per_pixel, axes };
             *grab.borrow_mut() = Some(taken);
             held.set(Some(projection));
             on_moved.emit(taken.moved(Phase::Begin, from));
@@ -149,10 +150,16 @@ pub fn Drawing(props: &DrawingProps) -> Html {
     let go = {
         let (grab, on_moved) = (grab.clone(), on_moved.clone());
         Callback::from(move |event: PointerEvent| {
-            let taken = *grab.borrow();
-            if let Some(taken) = taken.filter(|g| g.pointer == event.pointer_id()) {
-                on_moved.emit(taken.moved(Phase::Move, place(&event)));
-            }
+            let at = place(&event);
+            // The callback may lead back here: let go of the cell first.
+            let taken = match grab.borrow_mut().as_mut() {
+                Some(g) if g.pointer == event.pointer_id() => {
+                    g.last = at;
+                    *g
+                }
+                _ => return,
+            };
+            on_moved.emit(taken.moved(Phase::Move, at));
         })
     };
     let let_go = {
@@ -162,6 +169,17 @@ pub fn Drawing(props: &DrawingProps) -> Html {
             if let Some(taken) = taken {
                 held.set(None);
                 on_moved.emit(taken.moved(Phase::End, place(&event)));
+            }
+        })
+    };
+    // A cancelled pointer has no place: the drag ends where it last was.
+    let lose = {
+        let (grab, held, on_moved) = (grab, held.clone(), on_moved.clone());
+        Callback::from(move |event: PointerEvent| {
+            let taken = grab.borrow_mut().take_if(|g| g.pointer == event.pointer_id());
+            if let Some(taken) = taken {
+                held.set(None);
+                on_moved.emit(taken.moved(Phase::End, taken.last));
             }
         })
     };
@@ -189,13 +207,13 @@ pub fn Drawing(props: &DrawingProps) -> Html {
             aria-describedby={described.clone()}
             data-testid={format!("drawing-{}", view.key())}
             onpointermove={go}
-            onpointerup={let_go.clone()}
-            onpointercancel={let_go}
+            onpointerup={let_go}
+            onpointercancel={lose}
         >
             <title>{ title }</title>
             <desc id={described}>{ about }{ " " }{ said(&step, system, labels) }</desc>
-            <g aria-hidden="true">{ for sheet.items.iter().map(item) }</g>
-            { for sheet.grips.iter().map(|g| grip(view, g, &take, &press)) }
+            <g aria-hidden="true">{ for sheet.items.iter().map(write::item) }</g>
+            { for sheet.grips.iter().map(|g| write::grip(view, g, &take, &press)) }
         </svg>
     }
 }
@@ -207,85 +225,4 @@ fn said(step: &StepReport, system: System, labels: &Labels) -> String {
         format!("{}: {words}, {worst}.", margin::line_name(m.line.id, labels))
     });
     each.collect::<Vec<_>>().join(" ")
-}
-
-fn item(item: &Item) -> Html {
-    match item {
-        Item::Shape { class, path, test } => {
-            html! { <path class={*class} d={path.clone()} data-testid={test.clone()} /> }
-        }
-        Item::Words(words) => html! {
-            <text
-                class={words.class}
-                x={format!("{:.1}", words.spot.0)}
-                y={format!("{:.1}", words.spot.1)}
-                font-size={words.size.to_string()}
-                text-anchor={words.anchor.name()}
-                data-testid={words.test.clone()}
-            >{ &words.text }</text>
-        },
-    }
-}
-
-fn grip(
-    view: View,
-    grip: &Grip,
-    take: &Callback<(PointerEvent, Handle, ((f64, f64), (f64, f64)))>,
-    press: &Callback<(KeyboardEvent, Handle)>,
-) -> Html {
-    let (handle, axes) = (grip.handle, grip.axes);
-    let name = match handle {
-        Handle::Load => "load",
-        Handle::Centre => "centre",
-    };
-    let take = take.reform(move |event: PointerEvent| (event, handle, axes));
-    let mm = |v: f64| format!("{v:.0}");
-    let (x, y) = grip.spot;
-    // Drawn about its own middle, so that its box on the screen has the sign in the centre.
-    html! {
-        <>
-            if let Some(body) = &grip.body {
-                <path class="d-hold-body" d={body.clone()} onpointerdown={take.clone()} />
-            }
-            <g
-                key={name}
-                class={classes!("d-grip", format!("d-grip-{name}"))}
-                transform={format!("translate({x:.1} {y:.1})")}
-                tabindex="0"
-                role="slider"
-                aria-label={grip.name}
-                aria-valuenow={mm(grip.now.0)}
-                aria-valuemin={mm(grip.now.1)}
-                aria-valuemax={mm(grip.now.2)}
-                aria-valuetext={grip.says.clone()}
-                data-testid={format!("handle-{name}-{}", view.key())}
-                onpointerdown={take}
-                onkeydown={press.reform(move |event: KeyboardEvent| (event, handle))}
-            >
-                <circle class="d-reach" r="34" />
-                <circle class="d-focus" r="22" />
-                { sign(handle) }
-            </g>
-        </>
-    }
-}
-
-/// What a grip looks like: four arrows for the load, a ringed quartered circle for its centre.
-fn sign(handle: Handle) -> Html {
-    let o = (0.0, 0.0);
-    match handle {
-        Handle::Load => html! {
-            <>
-                <circle class="d-grip-ground" r="16" />
-                <path class="d-grip-sign" d={marks::four_ways(o)} />
-            </>
-        },
-        Handle::Centre => html! {
-            <>
-                <circle class="d-grip-ring" r="15" />
-                <path class="d-cg" d={marks::circle(o, 9.0)} />
-                <path class="d-cg-quarters" d={marks::quarters(o, 9.0)} />
-            </>
-        },
-    }
 }

@@ -23,6 +23,8 @@ const AREA: Area = Area { left: 14.0, top: 106.0, right: 578.0, bottom: 312.0 };
 const ROWS: (f64, f64) = (6.0, 328.0);
 /// Depth of the hatching outside a line, and of one that is crossed.
 const DEPTH: (f64, f64) = (11.0, 20.0);
+/// Radius of the bob as seen from above.
+const RING: f64 = 14.0;
 
 fn fitted(step: &StepReport) -> Projection {
     let points = scene::points(&step.scene.plan);
@@ -116,6 +118,12 @@ impl<'a> View<'a> {
         along(a, d, (bob.0 - a.0) * d.0 + (bob.1 - a.1) * d.1)
     }
 
+    /// Where a margin's leader ends: on what shows of its dimension beyond the bob's ring.
+    fn pointed_at(&self, margin: &Margin) -> Spot {
+        let (bob, foot) = (self.at(self.step.bob), self.foot(margin));
+        if apart(bob, foot) > RING + 12.0 { middle(along(bob, towards(bob, foot), RING), foot) } else { foot }
+    }
+
     /// The distance of the bob from each line, square to it.
     fn dimensions(&self, sheet: &mut Sheet) {
         let bob = self.at(self.step.bob);
@@ -144,7 +152,7 @@ impl<'a> View<'a> {
         centre_mark(sheet, self.at(self.step.truck_centre), 9.0);
         // On a slope the plumb line hangs askew: seen from above it has a length.
         sheet.shape("d-cord", marks::line(centre, bob));
-        sheet.named("d-bob-ring", marks::circle(bob, 14.0), "bob-plan");
+        sheet.named("d-bob-ring", marks::circle(bob, RING), "bob-plan");
         centre_mark(sheet, centre, 10.0);
         if apart(bob, centre) > 3.0 {
             sheet.shape("d-bob-point", marks::circle(bob, 3.0));
@@ -166,16 +174,15 @@ impl<'a> View<'a> {
 
     /// The rows above and below: margins with their leaders, and the centres' labels.
     fn rows(&self, sheet: &mut Sheet) {
-        let bob = self.at(self.step.bob);
         let mut above: Vec<(Want, Piece)> = Vec::new();
         let mut below: Vec<(Want, Piece)> = Vec::new();
         for margin in self.margins() {
             let tag = self.tag(&margin);
-            let target = middle(bob, self.foot(&margin));
+            let target = self.pointed_at(&margin);
             let row = if margin.line.id == LineId::Right { &mut below } else { &mut above };
             // The front line's stands to the right of the left line's, whatever their dimensions do.
             let at = target.0 + if margin.line.id == LineId::Front { 120.0 } else { -20.0 };
-            row.push((Want { at, extent: tag.width() + 16.0 }, Piece::Tag(tag, target)));
+            row.push((Want { at, extent: tag.width() + 12.0 }, Piece::Tag(tag, target)));
         }
         let total = self.step.total_mass.get();
         let load: f64 = self.step.bodies.iter().filter(|b| b.id == BodyId::Load).map(|b| b.mass.get()).sum();
@@ -187,7 +194,11 @@ impl<'a> View<'a> {
         for (name, kg, target, clear, shift) in marks {
             let figures = vec![mass(kg, self.system, Rounding::Nearest)];
             let label = Label { caption: name.to_owned(), figures, target, clear };
-            below.push((Want { at: target.0 + shift, extent: label.width() + 16.0 }, Piece::Label(label)));
+            let want = Want { at: target.0 + shift, extent: label.width() + 12.0 };
+            // Below, where the labels cross no margin's leader; above, once there is no more room.
+            let room = |row: &[(Want, Piece)]| SIZE.0 - 8.0 - row.iter().map(|(w, _)| w.extent).sum::<f64>();
+            let row = if room(&below) >= want.extent || room(&above) < want.extent { &mut below } else { &mut above };
+            row.push((want, Piece::Label(label)));
         }
         for (row, top, is_above) in [(above, ROWS.0, true), (below, ROWS.1, false)] {
             let wants: Vec<Want> = row.iter().map(|(w, _)| *w).collect();
@@ -200,7 +211,10 @@ impl<'a> View<'a> {
                         sheet.shape("d-leader-end", marks::circle(*target, 2.5));
                         tag.draw(sheet, x, top);
                     }
-                    Piece::Label(label) => label.draw(sheet, x, Anchor::Middle, top + 4.0, (x, top + 4.0)),
+                    Piece::Label(label) => {
+                        let y = if is_above { top + label.height() + 4.0 } else { top + 4.0 };
+                        label.draw(sheet, x, Anchor::Middle, top + 4.0, (x, y));
+                    }
                 }
             }
         }
@@ -216,14 +230,15 @@ impl<'a> View<'a> {
         let (left, right) = (self.projection.metres((0.0, 0.0)).0, self.projection.metres((SIZE.0, 0.0)).0);
         let block = scene::middle(&self.step.scene.plan, Part::Load).unwrap_or_default();
         let centre = (self.step.load_centre.x.get(), self.step.load_centre.y.get());
-        let mut grip = |handle, spot, body, name, (a, b): (f64, f64)| {
+        let stem = Some(marks::line((ahead, mid), (ahead + 30.0, mid)));
+        let mut grip = |handle, spot, (body, stem), name, (a, b): (f64, f64)| {
             let says = format!("{} {}, {} {}", say(a), self.labels.ahead, say(b), self.labels.left);
             let now = (a * 1000.0, left * 1000.0, right * 1000.0);
-            sheet.grips.push(Grip { handle, spot, body, axes, name, says, now });
+            sheet.grips.push(Grip { handle, spot, body, stem, axes, name, says, now });
         };
         let body = Some(marks::closed(&outline));
-        grip(Handle::Load, (ahead + 30.0, mid), body, self.labels.move_load, block);
-        grip(Handle::Centre, self.at(self.step.load_centre), None, self.labels.move_centre, centre);
+        grip(Handle::Load, (ahead + 30.0, mid), (body, stem), self.labels.move_load, block);
+        grip(Handle::Centre, self.at(self.step.load_centre), (None, None), self.labels.move_centre, centre);
     }
 }
 

@@ -2,6 +2,7 @@
 //! that they can be checked without a browser.
 
 use super::Handle;
+#[cfg(test)]
 use super::layout::{Room, bold_width, width};
 use super::projection::{Metres, Projection, Spot};
 
@@ -38,8 +39,6 @@ pub struct Words {
     pub anchor: Anchor,
     /// Type size.
     pub size: f64,
-    /// Whether the class sets it in bold.
-    pub bold: bool,
     /// What it says.
     pub text: String,
     /// Test id.
@@ -48,8 +47,10 @@ pub struct Words {
 
 impl Words {
     /// The room it takes.
+    #[cfg(test)]
     pub fn room(&self) -> Room {
-        let w = if self.bold { bold_width(&self.text, self.size) } else { width(&self.text, self.size) };
+        let bold = self.class.contains("d-figure") || self.class.contains("d-tag-text");
+        let w = if bold { bold_width(&self.text, self.size) } else { width(&self.text, self.size) };
         let left = match self.anchor {
             Anchor::Start => self.spot.0,
             Anchor::Middle => self.spot.0 - 0.5 * w,
@@ -76,6 +77,9 @@ pub enum Item {
     Words(Words),
 }
 
+/// Two unit vectors of a view, square to each other: the first counts ahead, the second up or left.
+pub type Axes = (Metres, Metres);
+
 /// Something that can be dragged.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Grip {
@@ -85,8 +89,10 @@ pub struct Grip {
     pub spot: Spot,
     /// What else of the drawing can be taken hold of, as a path.
     pub body: Option<String>,
-    /// The two directions that a move is counted in, as unit vectors of the view.
-    pub axes: (Metres, Metres),
+    /// What ties it to the drawing where it stands apart.
+    pub stem: Option<String>,
+    /// The two directions that a move is counted in.
+    pub axes: Axes,
     /// Its name, with how to use it.
     pub name: &'static str,
     /// Where it is, in words.
@@ -127,13 +133,14 @@ impl Sheet {
     }
 
     /// Adds a text.
-    pub fn words(&mut self, class: &'static str, spot: Spot, anchor: Anchor, size: f64, text: &str) -> &mut Words {
-        let bold = class.contains("d-figure") || class.contains("d-tag-text");
-        self.items.push(Item::Words(Words { class, spot, anchor, size, bold, text: text.to_owned(), test: None }));
-        match self.items.last_mut() {
-            Some(Item::Words(words)) => words,
-            _ => unreachable!("just pushed"),
-        }
+    pub fn words(&mut self, class: &'static str, spot: Spot, anchor: Anchor, size: f64, text: &str) {
+        self.items.push(Item::Words(Words { class, spot, anchor, size, text: text.to_owned(), test: None }));
+    }
+
+    /// Adds a text in the middle of its spot that tests look for.
+    pub fn named_words(&mut self, class: &'static str, spot: Spot, size: f64, text: &str, test: &str) {
+        let (text, test) = (text.to_owned(), Some(test.to_owned()));
+        self.items.push(Item::Words(Words { class, spot, anchor: Anchor::Middle, size, text, test }));
     }
 
     /// All texts.

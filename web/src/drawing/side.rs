@@ -1,15 +1,16 @@
 //! The side view: the plumb line against the front tipping line.
 
-use super::figures::{angle, floor_load, length, mass};
+mod words;
+
+use super::figures::length;
 use super::labels::Labels;
-use super::layout::{Want, spread, width};
+use super::layout::width;
 use super::margin::{Fares, Margin};
 use super::marks::{self, along, apart, middle, towards};
 use super::projection::{Area, Projection, Rest, Spot, Window};
 use super::sheet::{Anchor, Grip, Sheet};
-use super::tag::{Label, PLAIN, SMALL, Tag, centre_mark, grid};
+use super::tag::{SMALL, Tag, centre_mark, grid};
 use super::{Handle, scene};
-use standfast_core::body::BodyId;
 use standfast_core::report::StepReport;
 use standfast_core::scene::Part;
 use standfast_core::support::LineId;
@@ -18,9 +19,9 @@ use standfast_core::units::{Rounding, System, Unit};
 /// Width and height of the sheet.
 const SIZE: (f64, f64) = (640.0, 480.0);
 /// Where the truck is drawn: labels stand left and right of it, the margin below.
-const AREA: Area = Area { left: 108.0, top: 74.0, right: 514.0, bottom: 372.0 };
+const AREA: Area = Area { left: 108.0, top: 74.0, right: 508.0, bottom: 370.0 };
 /// Left edge of the right-hand labels.
-const RIGHT_COLUMN: f64 = 538.0;
+const RIGHT_COLUMN: f64 = 532.0;
 
 /// The projection that fits a step's side view.
 fn fitted(step: &StepReport) -> Projection {
@@ -149,7 +150,10 @@ impl View<'_> {
         let (centre, foot) = (self.at(self.step.centre), self.at(self.step.bob));
         let up = towards(foot, centre);
         let cord = along(foot, up, marks::BOB_HEIGHT.min(apart(foot, centre)) - 2.0);
-        sheet.shape("d-cord-halo", marks::line(centre, cord));
+        // The cord hangs from well above the centre, so that it is seen even where the centre is low.
+        let hook = along(foot, up, (apart(foot, centre) + 48.0).max(190.0).min(foot.1 - 14.0));
+        sheet.shape("d-cord-halo", marks::line(hook, cord));
+        sheet.shape("d-cord-above", marks::line(hook, centre) + &marks::circle(along(hook, up, 4.0), 4.0));
         sheet.shape("d-cord", marks::line(centre, cord));
         sheet.named("d-bob", marks::bob(foot), "bob");
         centre_mark(sheet, self.at(self.step.truck_centre), 9.0);
@@ -160,8 +164,8 @@ impl View<'_> {
         let Some(front) = self.front else { return };
         let (bob, post) = (self.at(self.step.bob), self.front_spot());
         let y = self.ground_level() + 27.0;
-        for x in [bob.0, post.0] {
-            sheet.shape("d-dim", marks::line((x, bob.1 + if x == post.0 { 17.0 } else { 3.0 }), (x, y + 6.0)));
+        for (x, below) in [(bob.0, 3.0), (post.0, 17.0)] {
+            sheet.shape("d-dim", marks::line((x, self.ground_level() + below), (x, y + 6.0)));
         }
         let (thin, heads) = marks::dimension((bob.0, y), (post.0, y));
         let strong = if self.past() { "d-dim d-crossed" } else { "d-dim d-strong" };
@@ -199,127 +203,6 @@ impl View<'_> {
         }
     }
 
-    /// What the axles press on the floor: arrows in the wheels, figures under them.
-    fn floor_loads(&self, sheet: &mut Sheet) {
-        let ground = self.ground_level();
-        let (bob, post) = (self.at(self.step.bob).0, self.front_spot().0);
-        let wheels = [
-            (Part::FrontWheel, self.labels.front_axle, self.step.wheels.front.get(), Rounding::Up),
-            (Part::SteerWheel, self.labels.steer_axle, self.step.wheels.steer.get(), Rounding::Down),
-        ];
-        for (part, name, load, way) in wheels {
-            let Some(hub) = scene::middle(&self.step.scene.side, part).map(|m| self.projection.spot(m)) else {
-                continue;
-            };
-            let down = (0.0, if load > 0.0 { 1.0 } else { -1.0 });
-            let tip = if load > 0.0 { (hub.0, ground - 1.0) } else { (hub.0, hub.1 - 24.0) };
-            let class = if load > 0.0 { "d-press" } else { "d-press d-crossed" };
-            sheet.shape(class, marks::line(hub, along(tip, down, -8.0)) + &marks::head(tip, down, 1.3));
-            let figure = if load > 0.0 {
-                format!("{name} {}", floor_load(load, self.system, way))
-            } else {
-                format!("{name} {}", self.labels.lifts)
-            };
-            let wide = width(&figure, SMALL);
-            let (least, most) = (post.min(bob) - 26.0, post.max(bob) + 26.0);
-            let x = match part {
-                Part::FrontWheel if most + wide < SIZE.0 - 6.0 => most,
-                Part::FrontWheel => least - wide,
-                _ => (hub.0 - 0.5 * wide).min(least - wide).max(6.0),
-            };
-            sheet.words("d-floor", (x, ground + 32.0), Anchor::Start, SMALL, &figure);
-        }
-    }
-
-    fn fork_height(&self, sheet: &mut Sheet) {
-        let height = self.step.lift.get();
-        let (x, ground) = (RIGHT_COLUMN - 14.0, self.ground_level());
-        let level = self.projection.spot((0.0, height)).1;
-        let from = scene::hull(&self.step.scene.side, Part::Fork).map_or(x - 30.0, |w| self.projection.spot(w).0);
-        sheet.shape("d-dim", marks::line((from.min(x - 12.0) + 4.0, level), (x + 6.0, level)));
-        let (thin, heads) = marks::dimension((x, ground), (x, level));
-        sheet.shape("d-dim", thin);
-        sheet.shape("d-heads", heads);
-        let fork = Label {
-            caption: self.labels.fork_height.to_owned(),
-            figures: vec![length(height, self.system, Rounding::Nearest)],
-            target: (x, 0.5 * (ground + level)),
-            clear: 0.0,
-        };
-        let load = Label {
-            caption: self.labels.load.to_owned(),
-            figures: vec![mass(self.load_mass(), self.system, Rounding::Nearest)],
-            target: self.at(self.step.load_centre),
-            clear: 16.0,
-        };
-        let wants = [load, fork];
-        let rooms: Vec<Want> = wants.iter().map(|l| Want { at: l.target.1, extent: l.height() }).collect();
-        for (k, (label, y)) in wants.iter().zip(spread(&rooms, 8.0, ground - 6.0)).enumerate() {
-            if k == 0 {
-                label.draw(sheet, RIGHT_COLUMN, Anchor::Start, y - 0.5 * label.height(), (RIGHT_COLUMN - 4.0, y));
-            } else {
-                let top = y - 0.5 * label.height();
-                sheet.words("d-caption", (RIGHT_COLUMN, top + SMALL), Anchor::Start, SMALL, &label.caption);
-                let base = (RIGHT_COLUMN, top + SMALL + 1.1 * PLAIN);
-                sheet.words("d-figure", base, Anchor::Start, PLAIN, &label.figures[0]);
-            }
-        }
-    }
-
-    fn load_mass(&self) -> f64 {
-        self.step.bodies.iter().filter(|b| b.id == BodyId::Load).map(|b| b.mass.get()).sum()
-    }
-
-    fn left_labels(&self, sheet: &mut Sheet) {
-        let total = self.step.total_mass.get();
-        let weigh = |kg: f64| vec![mass(kg, self.system, Rounding::Nearest)];
-        let mut labels = vec![
-            Label {
-                caption: self.labels.together.to_owned(),
-                figures: weigh(total),
-                target: self.at(self.step.centre),
-                clear: 14.0,
-            },
-            Label {
-                caption: self.labels.truck.to_owned(),
-                figures: weigh(total - self.load_mass()),
-                target: self.at(self.step.truck_centre),
-                clear: 9.0,
-            },
-        ];
-        if let Some((foot, top)) = self.mast() {
-            let target = along(top, towards(foot, top), 16.0);
-            labels.push(Label { caption: self.tilt_words(), figures: self.tilt_figures(), target, clear: 2.0 });
-        }
-        let clear_of_truck = self.projection.spot((0.0, 1.1)).1.max(200.0);
-        let rooms: Vec<Want> = labels.iter().map(|l| Want { at: l.target.1, extent: l.height() }).collect();
-        for (label, y) in labels.iter().zip(spread(&rooms, 8.0, clear_of_truck)) {
-            label.draw(sheet, 8.0, Anchor::Start, y - 0.5 * label.height(), (12.0 + label.width(), y));
-        }
-    }
-
-    fn tilt_words(&self) -> String {
-        let tilt = self.step.tilt_deg.get();
-        let labels = self.labels;
-        if tilt.abs() < 0.05 {
-            labels.upright.to_owned()
-        } else {
-            format!("{} {}", labels.tilt, if tilt < 0.0 { labels.back } else { labels.forward })
-        }
-    }
-
-    fn tilt_figures(&self) -> Vec<String> {
-        let (tilt, lean) = (self.step.tilt_deg.get(), self.step.lean_deg.get());
-        let mut figures = Vec::new();
-        if tilt.abs() >= 0.05 {
-            figures.push(angle(tilt.abs(), Rounding::Nearest));
-        }
-        if lean >= 0.05 {
-            figures.push(format!("{} {}", self.labels.give, angle(lean, Rounding::Up)));
-        }
-        figures
-    }
-
     fn grips(&self, sheet: &mut Sheet) {
         let Some(load) = self.step.scene.side.iter().find(|o| o.part == Part::Load) else { return };
         let outline = scene::spots(load, &self.projection);
@@ -333,6 +216,7 @@ impl View<'_> {
             handle: Handle::Load,
             spot: (mid, top - 36.0),
             body: Some(marks::closed(&outline)),
+            stem: Some(marks::line((mid, top - 36.0), (mid, outline_top(&outline, mid)))),
             axes: ((1.0, 0.0), (0.0, 1.0)),
             name: self.labels.move_load,
             says: format!("{} {}", self.labels.fork_height, say(lift)),
@@ -344,10 +228,20 @@ impl View<'_> {
             handle: Handle::Centre,
             spot: self.at(centre),
             body: None,
+            stem: None,
             axes: scene::blades(load),
             name: self.labels.move_centre,
             says: format!("{} {}, {} {}", say(centre.x.get()), self.labels.ahead, say(centre.z.get()), self.labels.up),
             now: (centre.x.get() * 1000.0, left, right),
         });
     }
+}
+
+/// Where an upright line at `x` first meets an outline from above; its highest corner where it does not.
+fn outline_top(outline: &[Spot], x: f64) -> f64 {
+    let edges = outline.iter().zip(outline.iter().cycle().skip(1));
+    let met =
+        edges.filter(|(a, b)| (a.0 - x) * (b.0 - x) < 0.0).map(|(a, b)| a.1 + (b.1 - a.1) * (x - a.0) / (b.0 - a.0));
+    let highest = outline.iter().map(|p| p.1).fold(f64::MAX, f64::min);
+    met.reduce(f64::min).unwrap_or(highest)
 }

@@ -7,11 +7,11 @@ use super::projection::Spot;
 use super::sheet::{Anchor, Sheet};
 
 /// Size of captions.
-pub const SMALL: f64 = 15.0;
+pub const SMALL: f64 = 16.0;
 /// Size of figures.
-pub const PLAIN: f64 = 17.0;
+pub const PLAIN: f64 = 18.0;
 /// Size of the figure that matters most.
-pub const LARGE: f64 = 25.0;
+pub const LARGE: f64 = 27.0;
 
 /// What a label says and what it points at.
 #[derive(Clone, Debug, PartialEq)]
@@ -101,12 +101,12 @@ impl Tag {
         let pill = marks::pill(x - half, y, x + half, y + 1.4 * size);
         let (ground, ink) = classes(self.fares);
         sheet.shape(ground, pill);
-        let words = sheet.words(ink, (x, y + 1.03 * size), Anchor::Middle, size, &self.main);
-        words.test = Some(self.test.clone());
+        sheet.named_words(ink, (x, y + 1.03 * size), size, &self.main, &self.test);
         y += 1.4 * size + 2.0;
         for under in &self.under {
             y += SMALL + 1.0;
-            sheet.words("d-under", (x, y), Anchor::Middle, SMALL, under);
+            let class = if self.fares == Fares::Clear { "d-under" } else { "d-under d-plain" };
+            sheet.words(class, (x, y), Anchor::Middle, SMALL, under);
             y += 2.0;
         }
     }
