@@ -1,0 +1,137 @@
+//! What the core says of the entries, with what the page itself cannot read.
+
+use crate::entries::Entries;
+use standfast_core::document::Document;
+use standfast_core::place::{Field, Place};
+use standfast_core::problem::{Problem, Rule};
+use standfast_core::report::{self, Assessment, StepReport};
+use standfast_core::scenario::Assumed;
+use standfast_core::step::StepId;
+use std::rc::Rc;
+
+/// The answer to the entries.
+#[derive(Debug)]
+pub struct Answer {
+    /// What could be read of them.
+    pub document: Document,
+    /// Everything missing or wrong, in the order of the fields.
+    pub problems: Vec<Problem>,
+    /// The assessment, where nothing is. Its steps are in `steps`.
+    pub assessment: Option<Assessment>,
+    /// Its steps.
+    pub steps: Vec<Rc<StepReport>>,
+}
+
+/// A part of the entries, each on a card.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Card {
+    Truck,
+    Load,
+    Move,
+    Assumed,
+    Cautions,
+}
+
+impl Card {
+    /// The card that a figure is entered on.
+    pub fn of(place: Place) -> Self {
+        match place.field.row().path.split('.').next() {
+            Some("load") => Self::Load,
+            Some("lift") => Self::Move,
+            _ => Self::Truck,
+        }
+    }
+}
+
+/// Whether a problem is only that something has not been entered yet.
+pub fn is_missing(problem: &Problem) -> bool {
+    matches!(problem.rule, Rule::Required)
+}
+
+impl Answer {
+    /// Assesses the entries.
+    pub fn of(entries: &Entries) -> Self {
+        let (document, unread) = entries.document();
+        let report = report::assess(&document);
+        let mut problems = unread;
+        // Where the text cannot be read, that is the message, not that the figure is missing.
+        let found = report.problems.into_iter().filter(|p| !problems.iter().any(|u| u.place == p.place));
+        let found: Vec<_> = found.collect();
+        problems.extend(found);
+        problems.sort_by_key(|p| p.place);
+        let mut assessment = report.assessment.filter(|_| problems.is_empty());
+        let steps = assessment.as_mut().map(|a| std::mem::take(&mut a.steps)).unwrap_or_default();
+        Self { document, problems, assessment, steps: steps.into_iter().map(Rc::new).collect() }
+    }
+
+    /// What is missing or wrong at a place.
+    pub fn problem(&self, place: Place) -> Option<&Problem> {
+        self.problems.iter().find(|p| p.place == place)
+    }
+
+    /// What is assumed for a place.
+    pub fn assumed(&self, place: Place) -> Option<&Assumed> {
+        self.assessment.as_ref()?.assumed.iter().find(|a| a.place == place)
+    }
+
+    /// One step.
+    pub fn step(&self, id: StepId) -> Option<&Rc<StepReport>> {
+        self.steps.iter().find(|s| s.id == id)
+    }
+
+    /// A figure as it counts: as entered, or the middle of what is taken for it.
+    pub fn value(&self, place: Place) -> Option<f64> {
+        let middle = |a: &Assumed| 0.5 * (a.lo.get() + a.hi.get());
+        place.get(&self.document).or_else(|| self.assumed(place).map(middle))
+    }
+
+    /// How many figures on a card are missing, and how many are wrong.
+    pub fn to_do(&self, card: Card) -> (usize, usize) {
+        let on_card = || self.problems.iter().filter(|p| Card::of(p.place) == card);
+        let missing = on_card().filter(|p| is_missing(p)).count();
+        (missing, on_card().count() - missing)
+    }
+
+    /// Whether anything is wrong or missing in some of these fields.
+    pub fn any_problem(&self, fields: &[Field]) -> bool {
+        self.problems.iter().any(|p| fields.contains(&p.place.field))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use standfast_core::example;
+    use standfast_core::units::System;
+
+    #[test]
+    fn an_example_is_answered() {
+        let answer = Answer::of(&Entries::from_document(&example::document(example::THREE_WHEEL)));
+        assert_eq!(answer.problems, []);
+        assert_eq!(answer.steps.len(), StepId::ALL.len());
+        assert!(answer.assumed(Field::CgHeight.into()).is_some());
+    }
+
+    /// An optional figure that cannot be read is not taken as left empty.
+    #[test]
+    fn nonsense_in_an_optional_field_gets_no_answer() {
+        let mut entries = Entries::from_document(&example::document(example::THREE_WHEEL));
+        entries.enter(Field::HeelGap.into(), "about 20", System::Metric);
+        let answer = Answer::of(&entries);
+        assert!(answer.assessment.is_none() && answer.steps.is_empty());
+        assert_eq!(answer.problem(Field::HeelGap.into()).map(|p| &p.rule), Some(&Rule::NotANumber));
+    }
+
+    #[test]
+    fn one_message_a_field_and_counts_by_card() {
+        let mut entries = Entries::blank();
+        entries.enter(Field::LoadMass.into(), "heavy", System::Metric);
+        let answer = Answer::of(&entries);
+        let at_mass = answer.problems.iter().filter(|p| p.place == Field::LoadMass.into()).count();
+        assert_eq!(at_mass, 1);
+        assert_eq!(answer.to_do(Card::Load), (3, 1));
+        assert_eq!(answer.to_do(Card::Move), (1, 0));
+        assert!(answer.to_do(Card::Truck).0 > 8);
+    }
+}

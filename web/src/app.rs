@@ -1,0 +1,90 @@
+//! The whole page.
+
+use crate::answer::Answer;
+use crate::cards::Cards;
+use crate::files::{Files, Origin};
+use crate::form::Form;
+use crate::notice::{Notice, NoticePanel};
+use crate::shared::Shared;
+use crate::stage::Stage;
+use crate::state::{Action, State};
+use crate::storage::{self, Found};
+use crate::tools::Tools;
+use crate::verdict_bar::VerdictBar;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// The state of the last visit, or the example.
+fn start() -> State {
+    match storage::load() {
+        Found::Kept(state) => state,
+        Found::Nothing => State::example(),
+        Found::Damaged(text) => {
+            let notice = if storage::set_aside(&text) { Notice::Damaged } else { Notice::Lost };
+            State { notice: Some(notice), ..State::example() }
+        }
+    }
+}
+
+/// The page.
+#[component]
+pub fn App() -> Html {
+    let state = use_reducer(start);
+    let act = {
+        let send = state.dispatcher();
+        use_callback(send, |action: Action, send| send.dispatch(action))
+    };
+    let answer: Shared<Answer> = use_memo(Rc::clone(&state.entries), |entries| Answer::of(entries)).into();
+    use_keeping(&state, &act);
+    html! {
+        <ContextProvider<Callback<Action>> context={act}>
+            <Page state={Rc::new(State::clone(&state))} {answer} />
+        </ContextProvider<Callback<Action>>>
+    }
+}
+
+/// Keeps what matters in the browser after every change, and says so once where that fails.
+#[hook]
+fn use_keeping(state: &State, act: &Callback<Action>) {
+    let told = use_mut_ref(|| false);
+    let act = act.clone();
+    // A drag is kept when it ends.
+    let worth = (state.grip.is_none(), storage::to_text(state));
+    use_effect_with(worth, move |(now, text)| {
+        if *now && !storage::keep(storage::KEY, text) && !told.replace(true) {
+            act.emit(Action::Say(Notice::Blocked));
+        }
+    });
+}
+
+#[derive(Properties, PartialEq)]
+pub struct PageProps {
+    pub state: Rc<State>,
+    pub answer: Shared<Answer>,
+}
+
+/// All parts of the page, for a state and its answer.
+#[component]
+pub fn Page(props: &PageProps) -> Html {
+    let state = &props.state;
+    let (entries, answer, system) = (&state.entries, &props.answer, state.system);
+    let form = Form { entries: Rc::clone(entries), answer: answer.clone(), system };
+    html! {
+        <div class="page">
+            <Tools {system} history={Rc::clone(&state.history)} />
+            <Origin entries={Rc::clone(entries)} />
+            <VerdictBar answer={answer.clone()} entries={Rc::clone(entries)} {system} />
+            if let Some(notice) = &state.notice {
+                <NoticePanel notice={notice.clone()} entries={Rc::clone(entries)} />
+            }
+            <main>
+                <Cards {form} open={state.open} />
+                <Stage entries={Rc::clone(entries)} answer={answer.clone()} {system} picked={state.picked} />
+            </main>
+            <Files entries={Rc::clone(entries)} />
+        </div>
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,63 @@
+//! Cautions: those that always stand, and those of this lift.
+
+use super::summary::part;
+use crate::figures::Printer;
+use crate::form::Form;
+use crate::words::{fill, words};
+use standfast_core::place::Field;
+use standfast_core::units::Rounding;
+use yew::prelude::*;
+
+/// What is to be said of this lift, from the report.
+pub(super) fn of_this_lift(form: &Form) -> Vec<String> {
+    let w = &words().caution;
+    let Some(a) = &form.answer.assessment else { return Vec::new() };
+    let print = Printer(form.system);
+    let mut list = Vec::new();
+    if let Some((centre, tested)) = a.plate.centre_higher {
+        let (centre, tested) = (print.length(centre.get(), Rounding::Up), print.length(tested.get(), Rounding::Down));
+        list.push(fill(w.centre_higher, &[("centre", &centre), ("tested", &tested)]));
+    }
+    if !a.forks.reaches() {
+        let (reach, asked) =
+            (part(a.forks.reach.get()), crate::figures::slope(a.forks.reach_asked.get(), Rounding::Up));
+        list.push(fill(w.reach, &[("part", &reach), ("asked", &asked)]));
+    }
+    if form.entries.attachment {
+        list.push(w.attachment.to_owned());
+    }
+    if let Some(estimate) = a.plate.estimate {
+        list.push(fill(w.estimate_here, &[("estimate", &print.mass(estimate.get(), Rounding::Down))]));
+    }
+    for contradiction in &a.contradictions {
+        let names: Vec<_> = contradiction.suspects.iter().map(|&p| crate::sentences::name_of(p)).collect();
+        list.push(fill(words().verdict.suspects, &[("list", &names.join(", "))]));
+    }
+    if let Some(assumed) = form.answer.assumed(Field::CgHeight.into()) {
+        let range = print.taken(assumed.place, assumed.lo.get(), assumed.hi.get());
+        list.push(fill(w.inferred, &[("range", &range)]));
+    }
+    list
+}
+
+pub(super) fn card(form: &Form) -> Html {
+    let w = &words().caution;
+    let here = of_this_lift(form);
+    let items = |list: &[&str]| html! { <ul>{ for list.iter().map(|text| html! { <li>{ *text }</li> }) }</ul> };
+    html! {
+        <div class="cautions" data-testid="cautions">
+            <h3>{ w.this_lift }</h3>
+            if here.is_empty() {
+                <p>{ w.nothing_special }</p>
+            } else {
+                <ul data-testid="cautions-here">{ for here.iter().map(|text| html! { <li>{ text }</li> }) }</ul>
+            }
+            <h3>{ w.standing }</h3>
+            { items(&[w.first, w.estimate, w.change, w.rounding]) }
+            <h3>{ w.not_checked }</h3>
+            { items(w.not_checked_list) }
+            <h3>{ w.not_modelled }</h3>
+            { items(w.not_modelled_list) }
+        </div>
+    }
+}

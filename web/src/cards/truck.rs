@@ -1,0 +1,107 @@
+//! The truck's card.
+
+use super::{group, mast, plate};
+use crate::field::TextInput;
+use crate::fold::Fold;
+use crate::form::{Choosable, Form, buttons};
+use crate::state::{Action, Choice, Text};
+use crate::words::words;
+use standfast_core::document::Wheels;
+use standfast_core::place::Field;
+use yew::prelude::*;
+
+/// Figures that a type sheet or a tape seldom gives.
+const RARE: [Field; 15] = [
+    Field::CgHeight,
+    Field::Operator,
+    Field::BatteryBehind,
+    Field::BatteryHeight,
+    Field::AxleMass,
+    Field::PivotHeight,
+    Field::FreeLift,
+    Field::MastLowered,
+    Field::MastGive,
+    Field::MastPlay,
+    Field::MastPivotX,
+    Field::MastPivotZ,
+    Field::Carriage,
+    Field::ForkPair,
+    Field::MastOuter,
+];
+
+pub(super) fn card(form: &Form, act: &Callback<Action>) -> Html {
+    let w = &words().card;
+    let e = &form.entries;
+    let wheels =
+        |code, name, wheels| Choosable { code, name, chosen: e.wheels == Some(wheels), choice: Choice::Wheels(wheels) };
+    let numbers = |fields: &[Field]| html! { <>{ for fields.iter().map(|&f| form.number(f)) }</> };
+    let wheels = [wheels("three", w.three, Wheels::Three), wheels("four", w.four, Wheels::Four)];
+    html! {
+        <>
+            <TextInput which={Text::TruckName} path="truck.name" label={w.truck_name} value={e.truck_name.clone()} />
+            { group(w.group_plate, plate::plate(form, act)) }
+            { group(w.group_build, html! {
+                <>
+                    { form.choice(Field::Wheels, &wheels, act) }
+                    { numbers(&[Field::Wheelbase, Field::Tread, Field::LoadDistance, Field::TopSpeed]) }
+                </>
+            }) }
+            { group(w.group_weights, numbers(&[
+                Field::Service,
+                Field::FrontAxle,
+                Field::SteerAxleLoad,
+                Field::BatteryStated,
+                Field::BatteryFitted,
+            ])) }
+            { group(w.group_mast, numbers(&[Field::MastLift, Field::MaxTiltBack, Field::MaxTiltForward])) }
+            { group(w.group_forks, numbers(&[Field::ForkLength, Field::ForkSpread])) }
+            { group(w.group_attachment, attachment(form, act)) }
+            { rare(form, act) }
+            <TextInput which={Text::Note} path="note" label={w.note} value={e.note.clone()} />
+        </>
+    }
+}
+
+fn attachment(form: &Form, act: &Callback<Action>) -> Html {
+    let w = &words().card;
+    let fitted = form.entries.attachment;
+    let options = [
+        Choosable { code: "none", name: w.attachment_none, chosen: !fitted, choice: Choice::Attachment(false) },
+        Choosable { code: "there", name: w.attachment_there, chosen: fitted, choice: Choice::Attachment(true) },
+    ];
+    let fields = [Field::AttachmentMass, Field::LostLoad, Field::AttachmentAhead, Field::AttachmentAbove];
+    html! {
+        <>
+            <fieldset class="choice">
+                <legend>{ w.attachment_present }</legend>
+                { buttons("truck.attachment", &options, act) }
+            </fieldset>
+            if fitted {
+                <TextInput
+                    which={Text::AttachmentName}
+                    path="truck.attachment.name"
+                    label={w.attachment_name}
+                    value={form.entries.attachment_name.clone()}
+                />
+                { for fields.map(|f| form.number(f)) }
+            }
+        </>
+    }
+}
+
+fn rare(form: &Form, act: &Callback<Action>) -> Html {
+    let wanted = form.answer.any_problem(&RARE) || form.answer.any_problem(&mast::FIELDS);
+    let inside = {
+        let (form, act) = (form.clone(), act.clone());
+        Callback::from(move |()| {
+            let shown = RARE.iter().filter(|&&f| form.entries.counts(f));
+            html! {
+                <>
+                    { for shown.map(|&f| form.number(f)) }
+                    { mast::sections(&form, &act) }
+                </>
+            }
+        })
+    };
+    html! { <Fold name={words().card.more_figures} test="more-truck" {wanted} {inside} /> }
+}

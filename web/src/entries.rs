@@ -1,0 +1,197 @@
+//! What was entered, as it was typed: texts with the unit they were typed in, and choices.
+
+use serde::{Deserialize, Serialize};
+use standfast_core::document::{self, CentreKnown, Document, PlateFor, WeightKnown, Wheels};
+use standfast_core::number::NotRead;
+use standfast_core::place::{Field, Place};
+use standfast_core::problem::{Problem, Rule};
+use standfast_core::units::{System, Unit};
+use std::collections::BTreeMap;
+
+mod paths;
+mod typed;
+
+pub use typed::Typed;
+
+/// One check as entered. Figures that are hidden by a choice keep their text.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Entries {
+    /// What this check is.
+    pub note: String,
+    pub truck_name: String,
+    pub load_name: String,
+    pub attachment_name: String,
+    pub wheels: Option<Wheels>,
+    pub weight_known: Option<WeightKnown>,
+    pub centre_known: Option<CentreKnown>,
+    pub plate_for: Option<PlateFor>,
+    /// Whether an attachment is fitted.
+    pub attachment: bool,
+    /// Whether there is a plate.
+    pub plate: bool,
+    /// How many rows it has.
+    pub plate_rows: usize,
+    /// How many moving mast sections are entered.
+    pub stages: usize,
+    /// Figures by their place; nothing typed, nothing here.
+    #[serde(with = "paths")]
+    pub numbers: BTreeMap<Place, Typed>,
+}
+
+impl Entries {
+    /// Nothing entered. A plate with one row stands ready: hardly a truck is without.
+    pub fn blank() -> Self {
+        Self {
+            note: String::new(),
+            truck_name: String::new(),
+            load_name: String::new(),
+            attachment_name: String::new(),
+            wheels: None,
+            weight_known: None,
+            centre_known: Some(CentreKnown::Middle),
+            plate_for: None,
+            attachment: false,
+            plate: true,
+            plate_rows: 1,
+            stages: 0,
+            numbers: BTreeMap::new(),
+        }
+    }
+
+    /// The entries that make this document, typed in metric units so that reading them gives the
+    /// very same figures.
+    pub fn from_document(document: &Document) -> Self {
+        let (truck, load) = (&document.truck, &document.load);
+        let mut entries = Self {
+            note: document.note.clone(),
+            truck_name: truck.name.clone(),
+            load_name: load.name.clone(),
+            attachment_name: truck.attachment.as_ref().map(|a| a.name.clone()).unwrap_or_default(),
+            wheels: truck.wheels,
+            weight_known: load.weight_known,
+            centre_known: load.centre_known,
+            plate_for: truck.plate.as_ref().and_then(|p| p.issued_for),
+            attachment: truck.attachment.is_some(),
+            plate: truck.plate.is_some(),
+            plate_rows: truck.plate.as_ref().map_or(1, |p| p.rows.len()),
+            stages: truck.mast.stages.len(),
+            numbers: BTreeMap::new(),
+        };
+        let mut document = document.clone();
+        for place in Place::all_numbers(&document.clone()) {
+            if let (Some(value), Some(unit)) =
+                (place.number(&mut document).and_then(|n| *n), unit_of(place, System::Metric))
+            {
+                entries.numbers.insert(place, Typed::of_value(value, unit));
+            }
+        }
+        entries
+    }
+
+    /// Whether a figure counts, as the choices stand.
+    pub fn counts(&self, field: Field) -> bool {
+        match field {
+            Field::AxleMass | Field::PivotHeight => self.wheels == Some(Wheels::Four),
+            Field::LoadCgFromHeel | Field::LoadCgLeft | Field::LoadCgAbove => {
+                self.centre_known == Some(CentreKnown::Mark)
+            }
+            _ => true,
+        }
+    }
+
+    /// The document, and what was typed that is not a number. Such a figure is left out of the document.
+    pub fn document(&self) -> (Document, Vec<Problem>) {
+        let mut document = Document { note: self.note.clone(), ..Document::default() };
+        let truck = &mut document.truck;
+        truck.name = self.truck_name.clone();
+        truck.wheels = self.wheels;
+        truck.mast.stages = vec![document::Stage::default(); self.stages];
+        truck.attachment = self
+            .attachment
+            .then(|| document::Attachment { name: self.attachment_name.clone(), ..document::Attachment::default() });
+        truck.plate = self.plate.then(|| document::Plate {
+            issued_for: self.plate_for,
+            rows: vec![document::PlateRow::default(); self.plate_rows],
+            ..document::Plate::default()
+        });
+        document.load.name = self.load_name.clone();
+        document.load.weight_known = self.weight_known;
+        document.load.centre_known = self.centre_known;
+        let mut problems = Vec::new();
+        for (&place, typed) in self.numbers.iter().filter(|(place, _)| self.counts(place.field)) {
+            // A row or part that is not there has no place: its text waits until it is again.
+            let Some(number) = place.number(&mut document) else { continue };
+            match typed.read() {
+                Ok(value) => *number = Some(value),
+                Err(NotRead::Empty) => {}
+                Err(NotRead::NotANumber) => problems.push(Problem::new(place, None, Rule::NotANumber)),
+                Err(NotRead::Ambiguous) => problems.push(Problem::new(place, None, Rule::Ambiguous)),
+            }
+        }
+        (document, problems)
+    }
+
+    /// What a figure's input shows: the text as typed, or the same figure in the unit of another system.
+    pub fn shown(&self, place: Place, system: System) -> String {
+        self.numbers.get(&place).map_or_else(String::new, |typed| match unit_of(place, system) {
+            Some(unit) => typed.shown_in(unit),
+            None => typed.text.clone(),
+        })
+    }
+
+    /// Enters a text for a figure in a system's unit; an empty one takes the figure away.
+    pub fn enter(&mut self, place: Place, text: &str, system: System) {
+        match unit_of(place, system) {
+            Some(unit) if !text.is_empty() => {
+                self.numbers.insert(place, Typed { text: text.to_owned(), unit });
+            }
+            _ => {
+                self.numbers.remove(&place);
+            }
+        }
+    }
+
+    /// Adds a plate row, with a plate where there is none.
+    pub fn add_plate_row(&mut self) {
+        self.plate_rows = if self.plate { self.plate_rows + 1 } else { self.plate_rows.max(1) };
+        self.plate = true;
+    }
+
+    /// Removes a row of the plate.
+    pub fn remove_plate_row(&mut self, row: usize) {
+        if row < self.plate_rows {
+            self.close_up(&[Field::PlateHeight, Field::PlateLoadCentre, Field::PlateCapacity], row);
+            self.plate_rows -= 1;
+        }
+    }
+
+    /// Removes a moving mast section.
+    pub fn remove_stage(&mut self, row: usize) {
+        if row < self.stages {
+            self.close_up(&[Field::StageMass, Field::StageRatio], row);
+            self.stages -= 1;
+        }
+    }
+
+    /// Takes one row's texts away and moves those behind it up.
+    fn close_up(&mut self, fields: &[Field], row: usize) {
+        let old = std::mem::take(&mut self.numbers);
+        self.numbers = old
+            .into_iter()
+            .filter_map(|(place, typed)| match (fields.contains(&place.field), place.row.cmp(&row)) {
+                (true, std::cmp::Ordering::Equal) => None,
+                (true, std::cmp::Ordering::Greater) => Some((Place::in_row(place.field, place.row - 1), typed)),
+                _ => Some((place, typed)),
+            })
+            .collect();
+    }
+}
+
+/// The unit that a figure is typed in; none for a choice.
+pub fn unit_of(place: Place, system: System) -> Option<Unit> {
+    place.field.row().quantity.map(|q| q.unit(system))
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,166 @@
+//! Figures as they are printed: in the reader's units, rounded to the side that is asked for.
+
+use crate::words::words;
+use standfast_core::place::Place;
+use standfast_core::units::{self, Quantity, Rounding, System, Unit};
+
+/// Prints figures in a system of units.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Printer(pub System);
+
+/// A number with its decimals, digits in groups of three.
+pub fn number(value: f64, decimals: u8, way: Rounding) -> String {
+    let value = units::round(value, decimals, way);
+    let text = format!("{:.*}", usize::from(decimals), value.abs());
+    let (whole, fraction) = text.split_once('.').unwrap_or((&text, ""));
+    let mut grouped = String::new();
+    for (k, digit) in whole.chars().enumerate() {
+        if k > 0 && (whole.len() - k).is_multiple_of(3) {
+            grouped.push_str(words().group);
+        }
+        grouped.push(digit);
+    }
+    let sign = if value < 0.0 { "\u{2212}" } else { "" };
+    let mark = if fraction.is_empty() { "" } else { words().decimal };
+    format!("{sign}{grouped}{mark}{fraction}")
+}
+
+/// The same without zeros at the end.
+fn short(value: f64, decimals: u8, way: Rounding) -> String {
+    let text = number(value, decimals, way);
+    if text.contains(words().decimal) {
+        text.trim_end_matches('0').trim_end_matches(words().decimal).to_owned()
+    } else {
+        text
+    }
+}
+
+fn with_unit(number: &str, unit: Unit) -> String {
+    match unit {
+        Unit::One => number.to_owned(),
+        Unit::Degree => format!("{number}{}", unit.symbol()),
+        _ => format!("{number}\u{a0}{}", unit.symbol()),
+    }
+}
+
+/// Decimals that a figure of this unit is printed with.
+fn decimals(unit: Unit) -> u8 {
+    match unit {
+        Unit::Millimetre | Unit::Kilogram | Unit::Pound => 0,
+        Unit::Metre | Unit::One => 2,
+        Unit::Inch | Unit::Foot | Unit::Degree | Unit::KilometrePerHour | Unit::MilePerHour => 1,
+    }
+}
+
+impl Printer {
+    /// A weight in kg.
+    pub fn mass(self, kg: f64, way: Rounding) -> String {
+        self.quantity(Quantity::Mass, kg, way)
+    }
+
+    /// A short length in m.
+    pub fn length(self, m: f64, way: Rounding) -> String {
+        self.quantity(Quantity::Length, m, way)
+    }
+
+    /// A height in m: in metres where the system is metric.
+    pub fn height(self, m: f64) -> String {
+        match self.0 {
+            System::Metric => with_unit(&number(m, 2, Rounding::Nearest), Unit::Metre),
+            System::Us => self.length(m, Rounding::Nearest),
+        }
+    }
+
+    /// A figure of a document in its own kind.
+    pub fn quantity(self, quantity: Quantity, value: f64, way: Rounding) -> String {
+        let unit = quantity.unit(self.0);
+        with_unit(&short(unit.from_document(value), decimals(unit), way), unit)
+    }
+
+    /// A figure as entered at a place.
+    pub fn at(self, place: Place, value: f64, way: Rounding) -> String {
+        self.quantity(quantity_of(place), value, way)
+    }
+
+    /// A range, its ends rounded inward, so that what is printed is permitted.
+    pub fn permitted(self, quantity: Quantity, min: f64, max: f64) -> String {
+        let unit = quantity.unit(self.0);
+        let part = |v: f64, way| short(unit.from_document(v), decimals(unit), way);
+        let (min, max) = (part(min, Rounding::Up), part(max, Rounding::Down));
+        crate::words::fill(words().card.range, &[("min", &min), ("max", &max), ("unit", unit.symbol())])
+            .trim_end()
+            .to_owned()
+    }
+
+    /// A range that is taken for something, its ends rounded outward; one figure where they meet.
+    pub fn taken(self, place: Place, lo: f64, hi: f64) -> String {
+        let quantity = quantity_of(place);
+        let (a, b) = (self.quantity(quantity, lo, Rounding::Down), self.quantity(quantity, hi, Rounding::Up));
+        if hi - lo < 1e-9 {
+            return self.quantity(quantity, lo, Rounding::Nearest);
+        }
+        crate::words::fill(words().card.from_to, &[("a", &a), ("b", &b)])
+    }
+}
+
+/// The kind of figure at a place; mast sections as a whole stand for their weight.
+pub fn quantity_of(place: Place) -> Quantity {
+    place.field.row().quantity.unwrap_or(Quantity::Mass)
+}
+
+/// A slope (a tangent) in percent.
+pub fn slope(tangent: f64, way: Rounding) -> String {
+    format!("{}\u{a0}%", short(100.0 * tangent, 1, way))
+}
+
+/// A share in whole percent, rounded up; what exceeds the whole is never printed as 100.
+pub fn share(part: f64) -> String {
+    format!("{}\u{a0}%", number(100.0 * part, 0, Rounding::Up))
+}
+
+/// An angle in degrees.
+pub fn angle(degrees: f64, way: Rounding) -> String {
+    with_unit(&short(degrees, 1, way), Unit::Degree)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use standfast_core::place::Field;
+
+    #[test]
+    fn digits_in_threes_and_a_true_minus() {
+        assert_eq!(number(1580.0, 0, Rounding::Nearest), "1\u{202f}580");
+        assert_eq!(number(1_234_567.0, 0, Rounding::Nearest), "1\u{202f}234\u{202f}567");
+        assert_eq!(number(-0.04, 1, Rounding::Down), "\u{2212}0.1");
+        assert_eq!(number(580.0, 0, Rounding::Nearest), "580");
+    }
+
+    #[test]
+    fn printed_to_the_cautious_side() {
+        let metric = Printer(System::Metric);
+        assert_eq!(metric.mass(1579.9, Rounding::Down), "1\u{202f}579\u{a0}kg");
+        assert_eq!(metric.mass(1050.01, Rounding::Up), "1\u{202f}051\u{a0}kg");
+        assert_eq!(slope(0.0396, Rounding::Down), "3.9\u{a0}%");
+        assert_eq!(slope(0.04, Rounding::Up), "4\u{a0}%");
+        assert_eq!(share(1.0004), "101\u{a0}%");
+        assert_eq!(Printer(System::Us).mass(1580.0, Rounding::Down), "3\u{202f}483\u{a0}lb");
+        assert_eq!(metric.height(3.2), "3.20\u{a0}m");
+    }
+
+    #[test]
+    fn a_printed_permitted_range_is_permitted() {
+        let us = Printer(System::Us);
+        for &field in Field::NUMBERS {
+            let row = field.row();
+            let quantity = quantity_of(field.into());
+            for system in [System::Metric, System::Us] {
+                assert!(!Printer(system).permitted(quantity, row.min, row.max).is_empty());
+            }
+        }
+        // 0.8 m is 31.496 in: 31.5 is printed, not 31.4.
+        assert_eq!(us.permitted(Quantity::Length, 0.8, 4.0), "31.5 to 157.4 in");
+        assert_eq!(us.taken(Field::HeelGap.into(), 0.0, 0.05), "0\u{a0}in to 2\u{a0}in");
+        assert_eq!(Printer(System::Metric).taken(Field::MastGive.into(), 2.0, 2.0), "2\u{b0}");
+    }
+}

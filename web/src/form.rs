@@ -1,0 +1,162 @@
+//! What a card needs to show its fields.
+
+use crate::answer::{Answer, is_missing};
+use crate::entries::{Entries, unit_of};
+use crate::field::{FieldInput, Message};
+use crate::figures::{Printer, quantity_of};
+use crate::jump::element_id;
+use crate::problems;
+use crate::shared::Shared;
+use crate::state::{Action, Choice};
+use crate::words::{fill, words};
+use standfast_core::place::{Field, Place};
+use standfast_core::rules;
+use standfast_core::scenario::{Assumed, Basis};
+use standfast_core::units::System;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// Entries, what is said of them, and the units to show them in: what every card is given.
+#[derive(Clone, Properties, PartialEq)]
+pub struct Form {
+    pub entries: Rc<Entries>,
+    pub answer: Shared<Answer>,
+    pub system: System,
+}
+
+/// One of several to choose from.
+pub struct Choosable {
+    /// Its name in the document and in tests.
+    pub code: &'static str,
+    pub name: &'static str,
+    pub chosen: bool,
+    pub choice: Choice,
+}
+
+impl Form {
+    /// A figure's input.
+    pub fn number(&self, place: impl Into<Place>) -> Html {
+        self.input(place.into(), false)
+    }
+
+    /// A figure's input in a table, without a label.
+    pub fn cell(&self, place: Place) -> Html {
+        self.input(place, true)
+    }
+
+    fn input(&self, place: Place, in_table: bool) -> Html {
+        let value = self.entries.shown(place, self.system);
+        let unit = unit_of(place, self.system).map(|u| u.symbol()).unwrap_or_default();
+        let hint = if in_table { String::new() } else { self.hint(place, value.is_empty()) };
+        html! {
+            <FieldInput
+                key={place.to_string()}
+                {place}
+                value={AttrValue::from(value)}
+                {unit}
+                hint={AttrValue::from(hint)}
+                message={self.message(place)}
+                {in_table}
+            />
+        }
+    }
+
+    /// The permitted range; for an optional figure left empty, what is taken instead.
+    fn hint(&self, place: Place, empty: bool) -> String {
+        let (w, row, print) = (&words().card, place.field.row(), Printer(self.system));
+        if empty && !row.required {
+            return match self.answer.assumed(place) {
+                Some(assumed) => {
+                    let range = print.taken(place, assumed.lo.get(), assumed.hi.get());
+                    fill(w.left_empty, &[("range", &range), ("basis", &basis(assumed))])
+                }
+                None => w.optional.to_owned(),
+            };
+        }
+        print.permitted(quantity_of(place), row.min, row.max)
+    }
+
+    /// What is missing or wrong at a place.
+    pub fn message(&self, place: Place) -> Option<Message> {
+        let problem = self.answer.problem(place)?;
+        let text = problems::message(problem, &self.entries, self.system);
+        Some(Message { text: text.into(), missing: is_missing(problem) })
+    }
+
+    /// The message of a choice or a list.
+    pub fn message_below(&self, place: impl Into<Place>) -> Html {
+        let place = place.into();
+        match self.message(place) {
+            Some(message) => html! {
+                <p class={classes!("message", message.missing.then_some("missing"))} data-testid={format!("problem-{place}")}>
+                    { message.text }
+                </p>
+            },
+            None => Html::default(),
+        }
+    }
+
+    /// A choice between a few, as buttons side by side.
+    pub fn choice(&self, field: Field, options: &[Choosable], act: &Callback<Action>) -> Html {
+        let label = (words().field)(field);
+        let place = Place::from(field);
+        html! {
+            <fieldset class="choice" id={element_id(place)} tabindex="-1">
+                <legend>{ label.name }</legend>
+                if !label.help.is_empty() {
+                    <p class="help">{ label.help }</p>
+                }
+                { buttons(field.row().path, options, act) }
+                { self.message_below(place) }
+            </fieldset>
+        }
+    }
+}
+
+/// The buttons of a choice.
+pub fn buttons(path: &str, options: &[Choosable], act: &Callback<Action>) -> Html {
+    html! {
+        <div class="segments">
+            for option in options {
+                { button(path, option, act) }
+            }
+        </div>
+    }
+}
+
+fn button(path: &str, option: &Choosable, act: &Callback<Action>) -> Html {
+    let onclick = {
+        let (act, choice) = (act.clone(), option.choice);
+        Callback::from(move |_: MouseEvent| act.emit(Action::Choose(choice)))
+    };
+    html! {
+        <button
+            key={option.code}
+            type="button"
+            class="segment"
+            aria-pressed={if option.chosen { "true" } else { "false" }}
+            data-testid={format!("choice-{path}-{}", option.code)}
+            {onclick}
+        >
+            { option.name }
+        </button>
+    }
+}
+
+/// Where an assumed figure comes from, with how sure that is.
+pub fn basis(assumed: &Assumed) -> String {
+    let w = &words().card;
+    match assumed.basis {
+        Basis::Figure { id } => rules::ALL.iter().find(|f| f.id == id).map_or_else(String::new, source),
+        Basis::Middle => w.basis_middle.to_owned(),
+        Basis::Worked => w.basis_worked.to_owned(),
+        Basis::PlateWindow => w.basis_window.to_owned(),
+        Basis::TruckLimit => w.basis_limit.to_owned(),
+        Basis::Inferred => w.basis_inferred.to_owned(),
+    }
+}
+
+/// A published figure's source and how sure it is.
+pub fn source(figure: &rules::Figure) -> String {
+    format!("{} ({})", figure.source, (words().mark)(figure.mark))
+}

@@ -1,0 +1,100 @@
+//! Something to say or to ask, in a panel under the verdict.
+
+use crate::answer::Card;
+use crate::entries::Entries;
+use crate::files;
+use crate::state::{Action, use_act};
+use crate::words::{fill, words};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// What is said or asked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Notice {
+    /// The browser keeps nothing.
+    Blocked,
+    /// What was kept could not be read and was set aside.
+    Damaged,
+    /// What was kept could not be read, nor set aside.
+    Lost,
+    /// A file was refused.
+    Refused {
+        /// The file's name.
+        name: String,
+        /// Why.
+        why: String,
+    },
+    /// A file was opened.
+    Opened {
+        /// The file's name.
+        name: String,
+    },
+    /// Whether to clear everything.
+    AskStart,
+    /// Whether to save without the entries that cannot be read.
+    AskSave {
+        /// Their names.
+        left_out: Vec<String>,
+    },
+}
+
+#[derive(Properties, PartialEq)]
+pub struct NoticeProps {
+    pub notice: Notice,
+    pub entries: Rc<Entries>,
+}
+
+/// The panel.
+#[component]
+pub fn NoticePanel(props: &NoticeProps) -> Html {
+    let act = use_act();
+    let w = &words().tools;
+    let say = |action: Action| {
+        let act = act.clone();
+        Callback::from(move |_: MouseEvent| act.emit(action.clone()))
+    };
+    let hush = |text: &'static str, test: &'static str| {
+        html! { <button type="button" data-testid={test} onclick={say(Action::Hush)}>{ text }</button> }
+    };
+    let (test, text, buttons) = match &props.notice {
+        Notice::Blocked => ("storage-blocked", w.storage_blocked.to_owned(), hush(w.close, "notice-close")),
+        Notice::Damaged => ("storage-damaged", w.storage_damaged.to_owned(), hush(w.close, "notice-close")),
+        Notice::Lost => ("storage-lost", w.storage_lost.to_owned(), hush(w.close, "notice-close")),
+        Notice::Refused { name, why } => {
+            ("file-refused", fill(w.file_refused, &[("name", name), ("why", why)]), hush(w.close, "notice-close"))
+        }
+        Notice::Opened { name } => {
+            ("file-opened", fill(w.file_opened, &[("name", name)]), hush(w.close, "notice-close"))
+        }
+        Notice::AskStart => {
+            let start = say(Action::Replace(Rc::new(Entries::blank()), Some(Card::Truck)));
+            let buttons = html! {
+                <>
+                    <button type="button" class="main" data-testid="start-own-yes" onclick={start}>{ w.start_yes }</button>
+                    { hush(w.start_no, "start-own-no") }
+                </>
+            };
+            ("start-own-ask", w.start_ask.to_owned(), buttons)
+        }
+        Notice::AskSave { left_out } => {
+            let (entries, act) = (Rc::clone(&props.entries), act.clone());
+            let save = Callback::from(move |_: MouseEvent| {
+                files::save(&entries);
+                act.emit(Action::Hush);
+            });
+            let buttons = html! {
+                <>
+                    <button type="button" class="main" data-testid="save-file-yes" onclick={save}>{ w.save_yes }</button>
+                    { hush(w.save_no, "save-file-no") }
+                </>
+            };
+            ("save-file-ask", fill(w.save_ask, &[("list", &left_out.join(", "))]), buttons)
+        }
+    };
+    html! {
+        <div class="notice" role="alert" data-testid={test}>
+            <p>{ text }</p>
+            <div class="buttons">{ buttons }</div>
+        </div>
+    }
+}

@@ -1,0 +1,83 @@
+use super::*;
+use crate::answer::Answer;
+use crate::drawing::Handle;
+use standfast_core::place::Field;
+
+fn after(state: State, actions: impl IntoIterator<Item = Action>) -> Rc<State> {
+    actions.into_iter().fold(Rc::new(state), |state, action| state.reduce(action))
+}
+
+fn typed(text: &str) -> Action {
+    Action::Type(Field::LoadMass.into(), text.to_owned())
+}
+
+fn mass(state: &State) -> String {
+    state.entries.shown(Field::LoadMass.into(), System::Metric)
+}
+
+#[test]
+fn letters_undo_together_until_the_field_is_left() {
+    let state = after(State::example(), [typed("1"), typed("15"), Action::Settle, typed("150"), Action::Undo]);
+    assert_eq!(mass(&state), "15");
+    let state = state.reduce(Action::Undo);
+    assert_eq!(mass(&state), "1050");
+    let state = state.reduce(Action::Redo).reduce(Action::Redo).reduce(Action::Redo);
+    assert_eq!(mass(&state), "150");
+}
+
+#[test]
+fn starting_anew_is_undone_like_anything_else() {
+    let start = Action::Replace(Rc::new(Entries::blank()), Some(Card::Truck));
+    let state = after(State::example(), [typed("1581"), Action::Pick(StepId::Travel), start]);
+    assert_eq!((*state.entries == Entries::blank(), state.picked, state.open), (true, None, Some(Card::Truck)));
+    assert_eq!(mass(&state.reduce(Action::Undo)), "1581");
+}
+
+#[test]
+fn what_changes_nothing_gives_the_very_same_state() {
+    let state = Rc::new(State::example());
+    for action in [
+        typed("1050"),
+        Action::Settle,
+        Action::Undo,
+        Action::Redo,
+        Action::Units(System::Metric),
+        Action::Open(Some(Card::Load)),
+        Action::Hush,
+        Action::Drag((1.0, 1.0, 1.0)),
+        Action::Choose(Choice::Plate(true)),
+        Action::RemovePlateRow(99),
+    ] {
+        assert!(Rc::ptr_eq(&state, &Rc::clone(&state).reduce(action.clone())), "{action:?}");
+    }
+}
+
+#[test]
+fn units_there_and_back_leave_the_entries_alone() {
+    let state = Rc::new(State::example());
+    let us = Rc::clone(&state).reduce(Action::Units(System::Us));
+    assert!(Rc::ptr_eq(&state.entries, &us.entries));
+    assert_eq!(*us.reduce(Action::Units(System::Metric)), *state);
+}
+
+#[test]
+fn one_drag_is_one_step_to_undo() {
+    let state = Rc::new(State::example());
+    let answer = Answer::of(&state.entries);
+    let grip = Grip::of(Handle::Load, StepId::RaisedUpright, &answer, &state.entries).expect("a load");
+    let before = Rc::clone(&state);
+    let moves = [0.01, 0.1, 0.3].map(|up| Action::Drag((0.0, 0.0, up)));
+    let state = moves.into_iter().fold(state.reduce(Action::Hold(Rc::new(grip))), |s, a| s.reduce(a));
+    let state = state.reduce(Action::Release((0.0, 0.0, 0.35)));
+    assert_eq!(state.entries.shown(Field::LiftHeight.into(), System::Metric), "3550");
+    assert_eq!(state.grip, None);
+    assert_eq!(state.reduce(Action::Undo).entries, before.entries);
+}
+
+#[test]
+fn lists_grow_no_longer_than_the_program_takes() {
+    let state = after(State::example(), std::iter::repeat_n(Action::AddPlateRow, 60));
+    assert_eq!(state.entries.plate_rows, MOST_PLATE_ROWS);
+    let state = after(State::example(), std::iter::repeat_n(Action::AddStage, 9));
+    assert_eq!(state.entries.stages, MOST_STAGES);
+}

@@ -1,0 +1,151 @@
+//! What the browser keeps from one visit to the next.
+
+use crate::answer::Card;
+use crate::entries::Entries;
+use crate::state::State;
+use serde::{Deserialize, Serialize};
+use standfast_core::step::StepId;
+use standfast_core::units::System;
+use std::rc::Rc;
+
+/// Where the state is kept.
+pub const KEY: &str = "standfast.v1.check";
+/// Where a text that could not be read is set aside.
+pub const ASIDE: &str = "standfast.v1.aside";
+
+/// More rows than anybody enters: no text may make the page build that many.
+const MOST_ROWS: usize = 10_000;
+
+/// What is kept: never what was said or dragged, nor the steps to undo.
+#[derive(Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Kept {
+    system: System,
+    step: Option<String>,
+    card: Option<Card>,
+    entries: Entries,
+}
+
+/// The state as a text to keep.
+pub fn to_text(state: &State) -> String {
+    let kept = Kept {
+        system: state.system,
+        step: state.picked.map(|id| name(id).to_owned()),
+        card: state.open,
+        entries: Entries::clone(&state.entries),
+    };
+    serde_json::to_string(&kept).unwrap_or_default()
+}
+
+/// The state that a text keeps.
+///
+/// # Errors
+/// The reader's words where it is damaged or not ours.
+pub fn from_text(text: &str) -> Result<State, String> {
+    let kept: Kept = serde_json::from_str(text).map_err(|e| e.to_string())?;
+    if kept.entries.plate_rows.max(kept.entries.stages) > MOST_ROWS {
+        return Err("too many rows".to_owned());
+    }
+    let picked = match kept.step {
+        None => None,
+        Some(step) => Some(StepId::ALL.into_iter().find(|&id| name(id) == step).ok_or(step)?),
+    };
+    Ok(State { entries: Rc::new(kept.entries), system: kept.system, picked, open: kept.card, ..State::example() })
+}
+
+/// A step's name, here and in test names.
+pub fn name(id: StepId) -> &'static str {
+    match id {
+        StepId::TakeUp => "take_up",
+        StepId::Travel => "travel",
+        StepId::RaisedBack => "raised_back",
+        StepId::RaisedUpright => "raised_upright",
+        StepId::RaisedForward => "raised_forward",
+    }
+}
+
+/// What was found at the start.
+#[derive(Debug, PartialEq)]
+pub enum Found {
+    /// Nothing: the first visit.
+    Nothing,
+    /// The last visit's state.
+    Kept(State),
+    /// A text that cannot be read.
+    Damaged(String),
+}
+
+/// Looks at what was kept.
+pub fn found(text: Option<String>) -> Found {
+    match text {
+        None => Found::Nothing,
+        Some(text) => match from_text(&text) {
+            Ok(state) => Found::Kept(state),
+            Err(_) => Found::Damaged(text),
+        },
+    }
+}
+
+/// The browser's storage, if it lets us have it.
+pub fn browser() -> Option<web_sys::Storage> {
+    web_sys::window()?.local_storage().ok()?
+}
+
+/// Reads what is kept.
+pub fn load() -> Found {
+    found(browser().and_then(|s| s.get_item(KEY).ok()).flatten())
+}
+
+/// Sets a text aside where nothing lies yet; whether it is kept there.
+pub fn set_aside(text: &str) -> bool {
+    let Some(storage) = browser() else { return false };
+    let places = (1..=9).map(|n| format!("{ASIDE}.{n}"));
+    let mut free = places.filter(|key| matches!(storage.get_item(key), Ok(None)) || is_at(&storage, key, text));
+    free.next().is_some_and(|key| storage.set_item(&key, text).is_ok())
+}
+
+fn is_at(storage: &web_sys::Storage, key: &str, text: &str) -> bool {
+    storage.get_item(key).ok().flatten().as_deref() == Some(text)
+}
+
+/// Keeps a text; whether that worked.
+pub fn keep(key: &str, text: &str) -> bool {
+    browser().is_some_and(|s| s.set_item(key, text).is_ok())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use standfast_core::place::Field;
+
+    #[test]
+    fn a_state_is_kept_letter_by_letter() {
+        let mut entries = Entries::clone(&State::example().entries);
+        entries.enter(Field::LiftHeight.into(), "99.", System::Us);
+        entries.enter(Field::LoadMass.into(), "12 tons", System::Metric);
+        let state =
+            State { system: System::Us, picked: Some(StepId::RaisedForward), open: None, ..State::with(entries) };
+        assert_eq!(found(Some(to_text(&state))), Found::Kept(state));
+    }
+
+    #[test]
+    fn damaged_texts_are_told_apart_and_never_panic() {
+        let good = to_text(&State::example());
+        for end in 0..good.len() {
+            if let Some(cut) = good.get(..end) {
+                assert_eq!(found(Some(cut.to_owned())), Found::Damaged(cut.to_owned()));
+            }
+        }
+        for (a, b) in [
+            ("load.mass_kg", "load.weight"),
+            ("\"metric\"", "\"furlong\""),
+            ("\"step\":null", "\"step\":\"fly\""),
+            ("\"stages\":2", "\"stages\":9999999999"),
+        ] {
+            let wrong = good.replace(a, b);
+            assert_ne!(wrong, good, "{a}");
+            assert_eq!(found(Some(wrong.clone())), Found::Damaged(wrong));
+        }
+        assert_eq!(found(None), Found::Nothing);
+    }
+}

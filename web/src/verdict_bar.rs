@@ -1,0 +1,83 @@
+//! The bar that always shows the verdict: mark, word, the governing reason with its numbers.
+
+use crate::answer::Answer;
+use crate::entries::Entries;
+use crate::jump;
+use crate::sentences::{Sentence, Shown, reasons};
+use crate::shared::Shared;
+use crate::state::use_act;
+use crate::verdict_mark::verdict_mark;
+use crate::words::words;
+use standfast_core::place::Place;
+use standfast_core::units::System;
+use std::rc::Rc;
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub struct VerdictProps {
+    pub answer: Shared<Answer>,
+    pub entries: Rc<Entries>,
+    pub system: System,
+}
+
+/// The bar.
+#[component]
+pub fn VerdictBar(props: &VerdictProps) -> Html {
+    let act = use_act();
+    let all = use_state(|| false);
+    let w = &words().verdict;
+    let shown = Shown::of(&props.answer);
+    let list = reasons(&props.answer, &props.entries, props.system);
+    let Some((first, others)) = list.split_first() else { return Html::default() };
+    let go = |place: Place| {
+        let act = act.clone();
+        let onclick = Callback::from(move |_: MouseEvent| jump::to(place, &act));
+        html! { <button type="button" class="go" data-testid="verdict-go" {onclick}>{ words().card.enter_it }</button> }
+    };
+    let toggle = {
+        let all = all.clone();
+        Callback::from(move |_: MouseEvent| all.set(!*all))
+    };
+    let count = if shown == Shown::None { w.more_problems } else { w.more_reasons };
+    let other = |s: &Sentence| {
+        html! {
+            <li>
+                <span>{ &s.main }</span>
+                if let Some(place) = s.at { { go(place) } }
+            </li>
+        }
+    };
+    html! {
+        <section class={classes!("verdict", shown.code())} data-testid="verdict" data-state={shown.code()} aria-label={w.heading}>
+            <h2 class="unseen">{ w.heading }</h2>
+            { verdict_mark(shown) }
+            <div class="said" aria-live="polite" aria-atomic="true">
+                <p class="word" data-testid="verdict-word">{ shown.word() }</p>
+                <p class="reason" data-testid="verdict-reason">{ &first.main }</p>
+                if let Some(more) = &first.more {
+                    <p class="more" data-testid="verdict-more">{ more }</p>
+                }
+            </div>
+            <div class="asides">
+                if let Some(place) = first.at { { go(place) } }
+                if !others.is_empty() {
+                    <button
+                        type="button"
+                        class="others"
+                        data-testid="verdict-others"
+                        aria-expanded={if *all { "true" } else { "false" }}
+                        onclick={toggle}
+                    >
+                        { if *all { w.fewer.to_owned() } else { count.of(others.len()) } }
+                    </button>
+                }
+            </div>
+            if *all && !others.is_empty() {
+                <ol class="reasons" data-testid="verdict-reasons">{ for others.iter().map(other) }</ol>
+            }
+        </section>
+    }
+}
+
+#[cfg(test)]
+mod tests;
