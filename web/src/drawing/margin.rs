@@ -60,9 +60,10 @@ impl<'a> Margin<'a> {
         distance_words(self.line.distance.nominal.get(), system, labels)
     }
 
-    /// The distance at the worst corner in words.
+    /// The distance at the worst corner in words; never more than as stated. The corner is the one
+    /// with the least moment: with less weight in all, the line of action may even stand farther in.
     pub fn worst_words(&self, system: System, labels: &Labels) -> String {
-        let worst = self.line.distance.worst.get();
+        let worst = self.line.distance.worst.min(self.line.distance.nominal).get();
         if rounded_length(worst, system, Rounding::Down) < 0.0 {
             format!("{} {}", labels.worst, distance_words(worst, system, labels))
         } else {
@@ -119,6 +120,7 @@ mod tests {
     use super::super::labels::ENGLISH;
     use super::super::samples;
     use super::*;
+    use standfast_core::scalar::Scalar;
 
     #[test]
     fn words_round_to_the_cautious_side() {
@@ -144,6 +146,18 @@ mod tests {
             }
         }
         assert!(seen.iter().all(|(_, count)| *count > 0), "the samples do not show all: {seen:?}");
+    }
+
+    /// With less weight in all, the corner with the least moment may have the greater distance.
+    #[test]
+    fn the_worst_is_never_said_to_be_better() {
+        let mut step = samples::all().swap_remove(0);
+        for (stated, worst, said) in [(0.9574, 0.9591, "worst 957 mm"), (-0.0362, 0.5, "worst 37 mm past the line")] {
+            step.lines[0].distance.nominal = Scalar::computed(stated);
+            step.lines[0].distance.worst = Scalar::computed(worst);
+            let margin = Margin::of(&step, step.lines[0].id).expect("there");
+            assert_eq!(margin.worst_words(System::Metric, &ENGLISH), said);
+        }
     }
 
     #[test]

@@ -12,6 +12,8 @@ use yew::prelude::*;
 pub fn numbers_table(step: &StepReport, system: System, labels: &Labels) -> Html {
     let lines = step.lines.iter().filter_map(|l| Margin::of(step, l.id)).map(|margin| {
         let share = margin.line.share;
+        let angles = [margin.line.tip_angle_deg, margin.line.tip_angle_worst_deg];
+        let worst_angle = angles.into_iter().flatten().min();
         let tips = |a: Option<standfast_core::scalar::Scalar>| {
             a.map_or_else(|| labels.never.to_owned(), |a| angle(a.get(), Rounding::Down))
         };
@@ -21,11 +23,11 @@ pub fn numbers_table(step: &StepReport, system: System, labels: &Labels) -> Html
                 <td>{ margin.words(system, labels) }<small>{ margin.worst_words(system, labels) }</small></td>
                 <td>
                     { percent(share.nominal.get(), Rounding::Up) }
-                    <small>{ format!("{} {}", labels.worst, percent(share.worst.get(), Rounding::Up)) }</small>
+                    <small>{ format!("{} {}", labels.worst, percent(share.worst.max(share.nominal).get(), Rounding::Up)) }</small>
                 </td>
                 <td>
                     { tips(margin.line.tip_angle_deg) }
-                    <small>{ format!("{} {}", labels.worst, tips(margin.line.tip_angle_worst_deg)) }</small>
+                    <small>{ format!("{} {}", labels.worst, tips(worst_angle)) }</small>
                 </td>
             </tr>
         }
