@@ -130,9 +130,6 @@ pub fn run(stance: &Stance, test: Test, line: LineId, asked: f64) -> Outcome {
         stood: stood(&[&stance.nominal], Corner::Nominal),
         stood_worst: stood(&stance.sets(line), Corner::Worst),
         moment: Pair { nominal: statics::moment(&stance.nominal, &axis, w, Corner::Nominal), worst },
-        share: Pair {
-            nominal: statics::share(&stance.nominal, &axis, &field, Corner::Nominal),
-            worst: statics::share(worst_set, &axis, &field, Corner::Worst),
-        },
+        share: statics::shares(&stance.nominal, worst_set, &axis, &field),
     }
 }

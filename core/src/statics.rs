@@ -45,11 +45,16 @@ pub fn at_corner(body: &Body, line: &Line, n: DVec3, corner: Corner) -> (f64, DV
     if corner == Corner::Nominal {
         return (body.mass.nominal, body.at);
     }
+    corner_below(body, line, n, 0.0)
+}
+
+/// The worst corner where every lever is taken `shift` shorter.
+fn corner_below(body: &Body, line: &Line, n: DVec3, shift: f64) -> (f64, DVec3) {
     let lever = |r: DVec3| (r - line.from).dot(n);
     // An inferred place is a set of corners; what stands for it lies among them.
     let place = body.others.iter().copied().fold(body.at, |best, r| if lever(r) < lever(best) { r } else { best });
     let place = body.half_edges.iter().fold(place, |r, &e| if e.dot(n) > 0.0 { r - e } else { r + e });
-    (if lever(place) < 0.0 { body.mass.hi } else { body.mass.lo }, place)
+    (if lever(place) < shift { body.mass.hi } else { body.mass.lo }, place)
 }
 
 /// All bodies that count for a line with lever vector `n`, added up at a corner.
@@ -142,17 +147,50 @@ pub fn share(bodies: &Bodies, line: &Line, field: &Field, corner: Corner) -> f64
     }
 }
 
+/// The share as stated, and at the corner of least moment of the worst set; that corner may have more
+/// to hold it as well, so the worst is never given as less than as stated.
+pub fn shares(stated: &Bodies, worst_set: &Bodies, line: &Line, field: &Field) -> Pair {
+    let nominal = share(stated, line, field, Corner::Nominal);
+    Pair { nominal, worst: share(worst_set, line, field, Corner::Worst).max(nominal) }
+}
+
 /// Shares are not told apart beyond this: ten times over is over.
 pub const MOST_SHARE: f64 = 10.0;
 
 /// How far inside a line the line of action passes, m, square to the line: M / sum of m |w square to
 /// the line|. Negative once it has crossed; zero where nothing pulls square to the line.
-pub fn distance(bodies: &Bodies, line: &Line, w: DVec3, corner: Corner) -> f64 {
+///
+/// At the worst corner it is the least over every corner of several sets of bodies: a fraction of two
+/// sums, so the corner is found by taking every lever shorter by the least distance so far, until
+/// that no longer finds a lesser one (Dinkelbach's iteration).
+pub fn distance(sets: &[&Bodies], line: &Line, w: DVec3, corner: Corner) -> f64 {
     let (u, n) = (line.direction(), lever_vector(line, w));
     let pull = (w - u * w.dot(u)).length();
-    let Sum { mass, moment } = added_up(bodies, line, n, corner);
-    let moment = (moment - line.from * mass).dot(n);
-    if mass * pull > 0.0 { moment / (mass * pull) } else { 0.0 }
+    let inside = |sum: Sum| {
+        let down = sum.mass * pull;
+        if down > 0.0 { (sum.moment - line.from * sum.mass).dot(n) / down } else { 0.0 }
+    };
+    let least = |a: f64, b: f64| if b < a { b } else { a };
+    let stated = sets.iter().map(|bodies| inside(bodies.stated(line.leaves_axle))).reduce(least).unwrap_or_default();
+    if corner == Corner::Nominal {
+        return stated;
+    }
+    let mut found = stated;
+    for _ in 0..60 {
+        let at_corner = |bodies: &&Bodies| {
+            let (exact, uncertain) = bodies.exact_and_uncertain(line.leaves_axle);
+            inside(uncertain.fold(exact, |sum, body| {
+                let (mass, at) = corner_below(body, line, n, found * pull);
+                sum.with(mass, at)
+            }))
+        };
+        let next = sets.iter().map(at_corner).reduce(least).unwrap_or_default();
+        if next >= found - 1e-13 {
+            break;
+        }
+        found = next;
+    }
+    found
 }
 
 /// The greatest t for which the field `w + t d` still leaves no negative moment about the line, the

@@ -81,13 +81,10 @@ impl Standing {
         Self {
             line,
             moment: Pair { nominal: statics::moment(nominal, &line, w, Corner::Nominal), worst },
-            share: Pair {
-                nominal: statics::share(nominal, &line, field, Corner::Nominal),
-                worst: statics::share(worst_set, &line, field, Corner::Worst),
-            },
+            share: statics::shares(nominal, worst_set, &line, field),
             distance: Pair {
-                nominal: statics::distance(nominal, &line, w, Corner::Nominal),
-                worst: statics::distance(worst_set, &line, w, Corner::Worst),
+                nominal: statics::distance(&[nominal], &line, w, Corner::Nominal),
+                worst: statics::distance(&stance.sets(id), &line, w, Corner::Worst),
             },
             tip_angle: statics::tip_angle(&[nominal], &line, w, Corner::Nominal),
             tip_angle_worst: statics::tip_angle(&stance.sets(id), &line, w, Corner::Worst),

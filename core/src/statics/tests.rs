@@ -55,7 +55,7 @@ fn the_tip_angle_is_the_angle_of_the_centre_over_the_line() {
         libm::atan(1.5),
         epsilon = 1e-9
     );
-    assert_relative_eq!(distance(&bodies, &line, w, Corner::Nominal), 0.9, epsilon = 1e-12);
+    assert_relative_eq!(distance(&[&bodies], &line, w, Corner::Nominal), 0.9, epsilon = 1e-12);
     // The line to a pivot is inclined: the angle is between the centre and the pull, seen along it.
     let line = support(0.3).line(LineId::Left);
     let u = line.direction();
@@ -70,7 +70,7 @@ fn gone_over_is_not_above_zero_and_never_is_none() {
     let w = Field::LEVEL.total();
     let ahead = Bodies::points(&[(1000.0, DVec3::new(0.2, 0.0, 0.6))]);
     assert!(tip_angle(&[&ahead], &line, w, Corner::Nominal).is_some_and(|a| a < 0.0));
-    assert!(distance(&ahead, &line, w, Corner::Nominal) < 0.0);
+    assert!(distance(&[&ahead], &line, w, Corner::Nominal) < 0.0);
     let on_the_ground = Bodies::points(&[(1000.0, DVec3::new(-0.5, 0.0, 0.0))]);
     assert_eq!(critical(&[&on_the_ground], &line, w, DVec3::X * GRAVITY, Corner::Nominal), None);
     let sunk_and_ahead = Bodies::points(&[(1000.0, DVec3::new(0.5, 0.0, -0.5))]);
@@ -83,7 +83,7 @@ fn nothing_at_all_has_no_moment_and_no_share() {
     let line = support(0.0).line(LineId::Left);
     let field = Field::LEVEL;
     assert!(moment(&none, &line, field.total(), Corner::Worst).abs() < 1e-15);
-    assert!(distance(&none, &line, field.total(), Corner::Worst).abs() < 1e-15);
+    assert!(distance(&[&none], &line, field.total(), Corner::Worst).abs() < 1e-15);
     assert!(share(&none, &line, &field, Corner::Worst).abs() < 1e-15);
     let only_over = Bodies::points(&[(100.0, DVec3::new(1.0, 0.0, 0.5))]);
     let front = support(0.0).line(LineId::Front);
@@ -95,4 +95,20 @@ fn nothing_at_all_has_no_moment_and_no_share() {
 fn energy_to_tip_over() {
     assert_relative_eq!(energy_to_tip(4000.0, 0.9, 0.6, 9.81), 18_900.0, max_relative = 0.005);
     assert!(energy_to_tip(4000.0, -0.1, 0.6, 9.81).abs() < 1e-15);
+}
+
+/// Found on a 40 kg load: the corner of least moment is not the corner of least distance.
+#[test]
+fn the_worst_distance_is_never_more_than_as_stated() {
+    let mut document = crate::example::document(crate::example::FOUR_WHEEL);
+    document.load.mass_kg = Some(40.0);
+    let report = crate::report::assess(&document);
+    let lines = report.assessment.iter().flat_map(|a| &a.steps).flat_map(|s| &s.lines);
+    let mut seen = 0;
+    for line in lines {
+        assert!(line.distance.worst <= line.distance.nominal, "{:?}", line.id);
+        assert!(line.share.worst >= line.share.nominal, "{:?}", line.id);
+        seen += 1;
+    }
+    assert_eq!(seen, 15);
 }

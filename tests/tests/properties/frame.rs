@@ -37,7 +37,7 @@ proptest! {
             let points = loose(&step.stance.nominal, &line);
             let scale = points.iter().map(|(m, at)| m * (at.length() + 2.0)).sum::<f64>() * w.length();
             let before = moment(&step.stance.nominal, &line, w, Corner::Nominal);
-            let inside = distance(&step.stance.nominal, &line, w, Corner::Nominal);
+            let inside = distance(&[&step.stance.nominal], &line, w, Corner::Nominal);
             let angle = statics::tip_angle(&[&step.stance.nominal], &line, w, Corner::Nominal);
             for turned in [DMat3::IDENTITY, about_z, about_any] {
                 let by = |r: DVec3| turned * r + shift;
@@ -45,7 +45,7 @@ proptest! {
                 let line = Line { from: by(line.from), to: by(line.to), leaves_axle: false, ..line };
                 let w = turned * w;
                 prop_assert!(close(moment(&bodies, &line, w, Corner::Nominal), before, scale));
-                prop_assert!(close(distance(&bodies, &line, w, Corner::Nominal), inside, 5.0));
+                prop_assert!(close(distance(&[&bodies], &line, w, Corner::Nominal), inside, 5.0));
                 let after = statics::tip_angle(&[&bodies], &line, w, Corner::Nominal);
                 let both = angle.unwrap_or(2.0) - after.unwrap_or(2.0);
                 prop_assert!(both.abs() < 1e-6, "{:?}: {angle:?} {after:?}", line.id);
@@ -67,7 +67,7 @@ proptest! {
         let inside = (at - from).dot(inward);
         let found = moment(&bodies, &line, w, Corner::Nominal);
         prop_assert!(close(found, mass * GRAVITY * inside, mass * GRAVITY));
-        prop_assert!(close(distance(&bodies, &line, w, Corner::Nominal), inside, 5.0));
+        prop_assert!(close(distance(&[&bodies], &line, w, Corner::Nominal), inside, 5.0));
         // And by its definition, for any field: -((r - p0) x F) . u.
         let w = Field::new(0.1, -0.2, 1.0, -2.0).total();
         let by_definition = -(at - from).cross(mass * w).dot(u);
@@ -96,7 +96,7 @@ proptest! {
         let (before, after) = (Bodies::points(&points), Bodies::points(&with));
         prop_assert_eq!(after.as_slice().len(), points.len() + 1);
         let alone = Bodies::points(&[(extra, at)]);
-        let margin = |bodies: &Bodies, line: &Line| distance(bodies, line, w, Corner::Nominal);
+        let margin = |bodies: &Bodies, line: &Line| distance(&[bodies], line, w, Corner::Nominal);
         let mut gain: f64 = f64::MIN;
         for line in ground.lines() {
             let m = |bodies: &Bodies| moment(bodies, &line, w, Corner::Nominal);
