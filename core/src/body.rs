@@ -69,10 +69,9 @@ impl Sum {
 }
 
 /// All bodies of one pose, with those that are known exactly added up beforehand.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Bodies<'a> {
-    list: [Body<'a>; MOST_BODIES],
-    len: usize,
+    list: Vec<Body<'a>>,
     /// All as stated, but for a steer axle.
     stated: Sum,
     /// Those with nothing uncertain about them, but for a steer axle.
@@ -85,15 +84,8 @@ pub struct Bodies<'a> {
 
 impl<'a> Bodies<'a> {
     fn new() -> Self {
-        let none = Body {
-            id: BodyId::Chassis,
-            mass: Span::exact(0.0),
-            at: DVec3::ZERO,
-            others: &[],
-            half_edges: [DVec3::ZERO; 3],
-        };
         let zero = Sum::default();
-        Self { list: [none; MOST_BODIES], len: 0, stated: zero, exact: zero, uncertain: 0, axle: zero }
+        Self { list: Vec::with_capacity(MOST_BODIES), stated: zero, exact: zero, uncertain: 0, axle: zero }
     }
 
     /// Point masses alone, kg and m, for worked examples: at most [`MOST_BODIES`] of them.
@@ -106,9 +98,10 @@ impl<'a> Bodies<'a> {
     }
 
     fn push(&mut self, body: Body<'a>) {
-        let Some(slot) = self.list.get_mut(self.len) else { return };
-        *slot = body;
-        self.len += 1;
+        if self.list.len() == MOST_BODIES {
+            return;
+        }
+        self.list.push(body);
         if body.id == BodyId::SteerAxle {
             self.axle = self.axle.with(body.mass.nominal, body.at);
         } else {
@@ -116,7 +109,7 @@ impl<'a> Bodies<'a> {
             if body.is_exact() {
                 self.exact = self.exact.with(body.mass.nominal, body.at);
             } else {
-                self.uncertain |= 1 << (self.len - 1);
+                self.uncertain |= 1 << (self.list.len() - 1);
             }
         }
     }
@@ -127,7 +120,7 @@ impl<'a> Bodies<'a> {
 
     /// The bodies.
     pub fn as_slice(&self) -> &[Body<'a>] {
-        self.list.get(..self.len).unwrap_or_default()
+        &self.list
     }
 
     /// Added up as stated, with or without a pivoting axle.

@@ -123,12 +123,15 @@ pub fn run(stance: &Stance, test: Test, line: LineId, asked: f64) -> Outcome {
     let (worst_set, worst) = stance.worst(&axis, w);
     let stood =
         |sets: &[&Bodies], corner| statics::critical(sets, &axis, Field::LEVEL.level, downhill * GRAVITY, corner);
+    let stated = stood(&[&stance.nominal], Corner::Nominal);
+    let at_worst = stood(&stance.sets(line), Corner::Worst);
     Outcome {
         test,
         line,
         asked,
-        stood: stood(&[&stance.nominal], Corner::Nominal),
-        stood_worst: stood(&stance.sets(line), Corner::Worst),
+        stood: stated,
+        // As stated is one of the corners, also where nothing is left to stand on.
+        stood_worst: statics::least(stated, at_worst),
         moment: Pair { nominal: statics::moment(&stance.nominal, &axis, w, Corner::Nominal), worst },
         share: statics::shares(&stance.nominal, worst_set, &axis, &field),
     }

@@ -71,7 +71,8 @@ impl<'r> Stance<'r> {
         let bodies = |lean: f64, sway: f64| truck.bodies(rig, &Pose { lean, sway, ..pose }, outfit, load);
         let ends = |sway: f64| [bodies(give.lean.lo, sway), bodies(give.lean.hi, sway)];
         let front = ends(0.0);
-        let (left, right) = if give.sway > 0.0 { (ends(-give.sway), ends(give.sway)) } else { (front, front) };
+        let (left, right) =
+            if give.sway > 0.0 { (ends(-give.sway), ends(give.sway)) } else { (front.clone(), front.clone()) };
         let pose = Pose { lean: give.lean.nominal, sway: 0.0, ..pose };
         let nominal = truck.bodies(rig, &pose, outfit, load);
         Self { support: Support::of(truck, matches!(outfit, Outfit::Tested { .. })), pose, nominal, front, left, right }

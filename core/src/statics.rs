@@ -233,6 +233,14 @@ pub fn critical(sets: &[&Bodies], line: &Line, w: DVec3, d: DVec3, corner: Corne
     Some(t)
 }
 
+/// The lesser of two figures where `None` stands for "never".
+pub fn least(a: Option<f64>, b: Option<f64>) -> Option<f64> {
+    match (a, b) {
+        (Some(a), Some(b)) => Some(a.min(b)),
+        (one, other) => one.or(other),
+    }
+}
+
 /// Slopes beyond this (a tangent; 87 degrees) are not told apart: the truck does not tip that way.
 pub const STEEPEST: f64 = 20.0;
 

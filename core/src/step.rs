@@ -78,6 +78,7 @@ impl Standing {
         let w = field.total();
         let (worst_set, worst) = stance.worst(&line, w);
         let nominal = &stance.nominal;
+        let tip_angle = statics::tip_angle(&[nominal], &line, w, Corner::Nominal);
         Self {
             line,
             moment: Pair { nominal: statics::moment(nominal, &line, w, Corner::Nominal), worst },
@@ -86,8 +87,8 @@ impl Standing {
                 nominal: statics::distance(&[nominal], &line, w, Corner::Nominal),
                 worst: statics::distance(&stance.sets(id), &line, w, Corner::Worst),
             },
-            tip_angle: statics::tip_angle(&[nominal], &line, w, Corner::Nominal),
-            tip_angle_worst: statics::tip_angle(&stance.sets(id), &line, w, Corner::Worst),
+            tip_angle,
+            tip_angle_worst: statics::least(tip_angle, statics::tip_angle(&stance.sets(id), &line, w, Corner::Worst)),
         }
     }
 

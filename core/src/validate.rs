@@ -63,10 +63,13 @@ impl Entries {
         let rows = self.document.truck.plate.as_ref().map_or(0, |p| p.rows.len());
         if rows > MOST_PLATE_ROWS {
             self.problem(Field::PlateRows, Some(rows as f64), Rule::TooLong { most: MOST_PLATE_ROWS });
+            // What no truck has is not looked through: it would only keep the reader waiting.
+            self.document.truck.plate.iter_mut().for_each(|p| p.rows.truncate(MOST_PLATE_ROWS));
         }
         let stages = self.document.truck.mast.stages.len();
         if stages > MOST_STAGES {
             self.problem(Field::Stages, Some(stages as f64), Rule::TooLong { most: MOST_STAGES });
+            self.document.truck.mast.stages.truncate(MOST_STAGES);
         }
     }
 

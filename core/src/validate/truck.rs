@@ -1,6 +1,6 @@
 //! The truck and its plate, from what was entered.
 
-use super::{Entries, MOST_PLATE_ROWS, MOST_STAGES};
+use super::Entries;
 use crate::document::{self, PlateFor, Wheels};
 use crate::place::{Field, Place};
 use crate::problem::Rule;
@@ -132,7 +132,7 @@ impl Entries {
         };
         let lift = self.needed(Field::MastLift);
         self.at_most(Field::FreeLift, Field::MastLift);
-        let count = self.document.truck.mast.stages.len().min(MOST_STAGES);
+        let count = self.document.truck.mast.stages.len();
         let section = total.value / (count.max(1) + 1) as f64;
         let basis = || Basis::Figure { id: total.id };
         let outer = self.or_worked(Field::MastOuter, section, basis());
@@ -206,7 +206,7 @@ impl Entries {
             self.problem(Field::PlateRows, None, Rule::Required);
         }
         self.at_most(Field::PlateBatteryMin, Field::PlateBatteryMax);
-        let rows: Vec<PlateRow> = (0..rows.len().min(MOST_PLATE_ROWS))
+        let rows: Vec<PlateRow> = (0..rows.len())
             .map(|row| PlateRow {
                 height: self.needed(Place::in_row(Field::PlateHeight, row)),
                 load_centre: self.needed(Place::in_row(Field::PlateLoadCentre, row)),
