@@ -21,6 +21,11 @@ pub fn dist() -> PathBuf {
         .map_or_else(|| PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../dist")), PathBuf::from)
 }
 
+/// The program that a variable names, or the usual one.
+fn program(variable: &str, usual: &str) -> String {
+    std::env::var(variable).unwrap_or_else(|_| usual.to_owned())
+}
+
 struct Chromedriver {
     child: Child,
     port: u16,
@@ -29,7 +34,7 @@ struct Chromedriver {
 impl Chromedriver {
     fn start() -> std::io::Result<Self> {
         let mut child =
-            Command::new("chromedriver").arg("--port=0").stdout(Stdio::piped()).stderr(Stdio::null()).spawn()?;
+            Command::new(program("STANDFAST_DRIVER", "chromedriver")).arg("--port=0").stdout(Stdio::piped()).stderr(Stdio::null()).spawn()?;
         let out = child.stdout.take().ok_or_else(|| std::io::Error::other("chromedriver has no output"))?;
         let mut lines = BufReader::new(out).lines();
         // The first line says "on port 0": only this one has the real number.
@@ -71,7 +76,7 @@ where
         let chromedriver = Chromedriver::start().expect("chromedriver starts");
         let server = Server::start(dist()).expect("server starts");
         let mut caps = DesiredCapabilities::chrome();
-        caps.set_binary("/usr/bin/chromium").expect("capability");
+        caps.set_binary(&program("STANDFAST_BROWSER", "/usr/bin/chromium")).expect("capability");
         for arg in [
             "--headless=new",
             "--no-sandbox",
