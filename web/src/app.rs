@@ -71,8 +71,10 @@ pub fn Page(props: &PageProps) -> Html {
     let form = Form { entries: Rc::clone(entries), answer: answer.clone(), system };
     html! {
         <div class="page">
-            <Tools {system} history={Rc::clone(&state.history)} />
-            <Origin entries={Rc::clone(entries)} />
+            <header>
+                <Tools {system} history={Rc::clone(&state.history)} />
+                <Origin entries={Rc::clone(entries)} />
+            </header>
             <VerdictBar answer={answer.clone()} entries={Rc::clone(entries)} {system} />
             if let Some(notice) = &state.notice {
                 <NoticePanel notice={notice.clone()} entries={Rc::clone(entries)} />

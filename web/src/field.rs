@@ -102,6 +102,7 @@ pub struct TextProps {
 #[component]
 pub fn TextInput(props: &TextProps) -> Html {
     let act = use_act();
+    let onblur = use_callback(act.clone(), |_: FocusEvent, act| act.emit(Action::Settle));
     let oninput = use_callback((act, props.which), |event: InputEvent, (act, which)| {
         let input: HtmlInputElement = event.target_unchecked_into();
         act.emit(Action::Write(*which, input.value()));
@@ -123,6 +124,7 @@ pub fn TextInput(props: &TextProps) -> Html {
                     data-testid={format!("field-{}", props.path)}
                     value={props.value.clone()}
                     {oninput}
+                    {onblur}
                 />
             </span>
         </div>

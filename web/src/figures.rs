@@ -1,6 +1,6 @@
 //! Figures as they are printed: in the reader's units, rounded to the side that is asked for.
 
-use crate::words::words;
+use crate::words::{fill, words};
 use standfast_core::place::Place;
 use standfast_core::units::{self, Quantity, Rounding, System, Unit};
 
@@ -86,10 +86,8 @@ impl Printer {
     pub fn permitted(self, quantity: Quantity, min: f64, max: f64) -> String {
         let unit = quantity.unit(self.0);
         let part = |v: f64, way| short(unit.from_document(v), decimals(unit), way);
-        let (min, max) = (part(min, Rounding::Up), part(max, Rounding::Down));
-        crate::words::fill(words().card.range, &[("min", &min), ("max", &max), ("unit", unit.symbol())])
-            .trim_end()
-            .to_owned()
+        let (min, max) = (part(min, Rounding::Up), with_unit(&part(max, Rounding::Down), unit));
+        fill(words().card.range, &[("min", &min), ("max", &max)])
     }
 
     /// A range that is taken for something, its ends rounded outward; one figure where they meet.
@@ -99,7 +97,7 @@ impl Printer {
         if hi - lo < 1e-9 {
             return self.quantity(quantity, lo, Rounding::Nearest);
         }
-        crate::words::fill(words().card.from_to, &[("a", &a), ("b", &b)])
+        fill(words().card.from_to, &[("a", &a), ("b", &b)])
     }
 }
 
@@ -159,7 +157,7 @@ mod tests {
             }
         }
         // 0.8 m is 31.496 in: 31.5 is printed, not 31.4.
-        assert_eq!(us.permitted(Quantity::Length, 0.8, 4.0), "31.5 to 157.4 in");
+        assert_eq!(us.permitted(Quantity::Length, 0.8, 4.0), "31.5 to 157.4\u{a0}in");
         assert_eq!(us.taken(Field::HeelGap.into(), 0.0, 0.05), "0\u{a0}in to 2\u{a0}in");
         assert_eq!(Printer(System::Metric).taken(Field::MastGive.into(), 2.0, 2.0), "2\u{b0}");
     }

@@ -17,15 +17,51 @@ use yew::prelude::*;
 /// No check is larger, in bytes.
 const LARGEST: u64 = 1_000_000;
 
+thread_local! {
+    /// The examples as they come, and nothing.
+    static NOBODYS: [Entries; 3] = [
+        Entries::from_document(&example::document(example::THREE_WHEEL)),
+        Entries::from_document(&example::document(example::FOUR_WHEEL)),
+        Entries::blank(),
+    ];
+}
+
 /// Whether these entries are more than an example as it came, or nothing.
 pub fn are_own(entries: &Entries) -> bool {
-    let example = |text| Entries::from_document(&example::document(text)) == *entries;
-    !(example(example::THREE_WHEEL) || example(example::FOUR_WHEEL) || *entries == Entries::blank())
+    NOBODYS.with(|nobodys| !nobodys.contains(entries))
 }
 
 /// Whether a check is an invented example, changed or not.
 pub fn is_invented(entries: &Entries) -> bool {
     entries.note.starts_with(words().tools.invented)
+}
+
+/// What the entries may be replaced by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fresh {
+    /// Nothing: one's own truck.
+    Own,
+    /// The first example.
+    One,
+    /// The second.
+    Two,
+}
+
+impl Fresh {
+    /// What puts it in place.
+    pub fn action(self) -> Action {
+        let (entries, card) = match self {
+            Self::Own => (Entries::blank(), Card::Truck),
+            Self::One => (Entries::from_document(&example::document(example::THREE_WHEEL)), Card::Load),
+            Self::Two => (Entries::from_document(&example::document(example::FOUR_WHEEL)), Card::Load),
+        };
+        Action::Replace(Rc::new(entries), Some(card))
+    }
+
+    /// The same, but asking first where something of one's own would be cleared.
+    fn asked(self, entries: &Entries) -> Action {
+        if are_own(entries) { Action::Say(Notice::AskClear(self)) } else { self.action() }
+    }
 }
 
 /// Why a file was refused, in words.
@@ -76,12 +112,9 @@ pub fn Files(props: &FilesProps) -> Html {
     let act = use_act();
     let reading = use_mut_ref(|| None::<FileReader>);
     let w = &words().tools;
-    let example = |text: &'static str| {
-        let act = act.clone();
-        Callback::from(move |_: MouseEvent| {
-            let entries = Rc::new(Entries::from_document(&example::document(text)));
-            act.emit(Action::Replace(entries, Some(Card::Load)));
-        })
+    let fresh = |fresh: Fresh| {
+        let (act, entries) = (act.clone(), Rc::clone(&props.entries));
+        Callback::from(move |_: MouseEvent| act.emit(fresh.asked(&entries)))
     };
     let on_save = {
         let (act, entries) = (act.clone(), Rc::clone(&props.entries));
@@ -124,8 +157,8 @@ pub fn Files(props: &FilesProps) -> Html {
     };
     html! {
         <nav class="files" aria-label={w.files}>
-            <button type="button" data-testid="example-1" onclick={example(example::THREE_WHEEL)}>{ w.example_1 }</button>
-            <button type="button" data-testid="example-2" onclick={example(example::FOUR_WHEEL)}>{ w.example_2 }</button>
+            <button type="button" data-testid="example-1" onclick={fresh(Fresh::One)}>{ w.example_1 }</button>
+            <button type="button" data-testid="example-2" onclick={fresh(Fresh::Two)}>{ w.example_2 }</button>
             <button type="button" data-testid="save-file" onclick={on_save}>{ w.save }</button>
             <label class="button">
                 { w.open }
@@ -147,13 +180,7 @@ pub fn Origin(props: &OriginProps) -> Html {
     let w = &words().tools;
     let entries = Rc::clone(&props.entries);
     let (invented, own) = (is_invented(&entries), are_own(&entries));
-    let start = Callback::from(move |_: MouseEvent| {
-        act.emit(if are_own(&entries) {
-            Action::Say(Notice::AskStart)
-        } else {
-            Action::Replace(Rc::new(Entries::blank()), Some(Card::Truck))
-        });
-    });
+    let start = Callback::from(move |_: MouseEvent| act.emit(Fresh::Own.asked(&entries)));
     let (name, class) = match (invented, own) {
         (true, false) => (w.invented, "invented"),
         (true, true) => (w.invented_changed, "invented"),
@@ -178,6 +205,19 @@ mod tests {
         entries.load_name.push('!');
         assert!(are_own(&entries) && is_invented(&entries));
         assert!(!are_own(&Entries::blank()) && !is_invented(&Entries::blank()));
+    }
+
+    /// One slip of a glove must not clear what somebody typed.
+    #[test]
+    fn only_what_is_nobodys_is_cleared_without_asking() {
+        let mut entries = Entries::from_document(&example::document(example::THREE_WHEEL));
+        for fresh in [Fresh::Own, Fresh::One, Fresh::Two] {
+            assert_eq!(fresh.asked(&entries), fresh.action());
+        }
+        entries.load_name.push('!');
+        for fresh in [Fresh::Own, Fresh::One, Fresh::Two] {
+            assert_eq!(fresh.asked(&entries), Action::Say(Notice::AskClear(fresh)));
+        }
     }
 
     #[test]

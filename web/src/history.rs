@@ -1,24 +1,34 @@
 //! Undo and redo for everything entered.
 
 use crate::entries::Entries;
+use crate::state::Text;
 use standfast_core::place::Place;
 use std::rc::Rc;
 
 /// The most steps that are kept.
 const MOST: usize = 200;
 
+/// What is being typed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Typing {
+    /// A figure.
+    Figure(Place),
+    /// A free text.
+    Free(Text),
+}
+
 /// What was entered before, and what was taken back.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct History {
     past: Vec<Rc<Entries>>,
     future: Vec<Rc<Entries>>,
-    /// The figure being typed: its letters make one step.
-    typing: Option<Place>,
+    /// What is being typed: its letters make one step.
+    typing: Option<Typing>,
 }
 
 impl History {
-    /// Notes what stood before a change. Changes to one figure, letter after letter, are one step.
-    pub fn note(&mut self, before: &Rc<Entries>, typing: Option<Place>) {
+    /// Notes what stood before a change. Changes to one input, letter after letter, are one step.
+    pub fn note(&mut self, before: &Rc<Entries>, typing: Option<Typing>) {
         self.future.clear();
         if typing.is_none() || self.typing != typing {
             if self.past.len() == MOST {
@@ -34,7 +44,7 @@ impl History {
         self.typing = None;
     }
 
-    /// Whether a figure is being typed.
+    /// Whether something is being typed.
     pub fn is_typing(&self) -> bool {
         self.typing.is_some()
     }
@@ -92,7 +102,7 @@ mod tests {
     #[test]
     fn letters_of_one_figure_are_one_step() {
         let (a, b, c, d) = (named(""), named("1"), named("15"), named("150"));
-        let mass = Some(Field::LoadMass.into());
+        let mass = Some(Typing::Figure(Field::LoadMass.into()));
         let mut history = History::default();
         history.note(&a, mass);
         history.note(&b, mass);

@@ -1,26 +1,66 @@
-//! To a field with one touch.
+//! To a field with one touch, and an opened card into sight.
 
 use crate::answer::Card;
 use crate::state::Action;
 use gloo::timers::callback::Timeout;
 use standfast_core::place::Place;
 use wasm_bindgen::JsCast;
+use web_sys::{HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition};
 use yew::prelude::*;
+
+/// How long a change takes to be on the page, ms.
+const SHOWN: u32 = 30;
 
 /// The element that a place is entered in.
 pub fn element_id(place: Place) -> String {
     format!("f-{place}")
 }
 
-/// Opens the card of a place, then puts the cursor there.
+fn element(id: &str) -> Option<HtmlElement> {
+    web_sys::window()?.document()?.get_element_by_id(id)?.dyn_into().ok()
+}
+
+fn into_sight(element: &HtmlElement, how: ScrollLogicalPosition) {
+    let options = ScrollIntoViewOptions::new();
+    options.set_block(how);
+    element.scroll_into_view_with_scroll_into_view_options(&options);
+}
+
+/// Opens the card of a place, unfolds what hides it, then puts the cursor there.
 pub fn to(place: Place, act: &Callback<Action>) {
     act.emit(Action::Open(Some(Card::of(place))));
-    // Once the card is there.
-    Timeout::new(30, move || {
-        let found = web_sys::window().and_then(|w| w.document()).and_then(|d| d.get_element_by_id(&element_id(place)));
-        if let Some(element) = found.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
-            element.scroll_into_view();
-            let _ = element.focus();
+    let id = element_id(place);
+    Timeout::new(SHOWN, move || {
+        if !put_cursor(&id) && unfold() {
+            Timeout::new(SHOWN, move || {
+                put_cursor(&id);
+            })
+            .forget();
+        }
+    })
+    .forget();
+}
+
+fn put_cursor(id: &str) -> bool {
+    let Some(element) = element(id) else { return false };
+    into_sight(&element, ScrollLogicalPosition::Center);
+    let _ = element.focus();
+    true
+}
+
+/// Unfolds the rare figures of the open card.
+fn unfold() -> bool {
+    let document = web_sys::window().and_then(|w| w.document());
+    let found = document.and_then(|d| d.query_selector(".card.open details:not([open]) > summary").ok().flatten());
+    let summary = found.and_then(|e| e.dyn_into::<HtmlElement>().ok());
+    summary.inspect(HtmlElement::click).is_some()
+}
+
+/// Brings an element into sight once it is there, if it is not already.
+pub fn show(id: String) {
+    Timeout::new(SHOWN, move || {
+        if let Some(element) = element(&id) {
+            into_sight(&element, ScrollLogicalPosition::Nearest);
         }
     })
     .forget();

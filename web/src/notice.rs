@@ -1,8 +1,7 @@
 //! Something to say or to ask, in a panel under the verdict.
 
-use crate::answer::Card;
 use crate::entries::Entries;
-use crate::files;
+use crate::files::{self, Fresh};
 use crate::state::{Action, use_act};
 use crate::words::{fill, words};
 use std::rc::Rc;
@@ -29,8 +28,8 @@ pub enum Notice {
         /// The file's name.
         name: String,
     },
-    /// Whether to clear everything.
-    AskStart,
+    /// Whether to clear everything for something fresh.
+    AskClear(Fresh),
     /// Whether to save without the entries that cannot be read.
     AskSave {
         /// Their names.
@@ -66,11 +65,14 @@ pub fn NoticePanel(props: &NoticeProps) -> Html {
         Notice::Opened { name } => {
             ("file-opened", fill(w.file_opened, &[("name", name)]), hush(w.close, "notice-close"))
         }
-        Notice::AskStart => {
-            let start = say(Action::Replace(Rc::new(Entries::blank()), Some(Card::Truck)));
+        Notice::AskClear(fresh) => {
+            let (yes, name) = match fresh {
+                Fresh::Own => ("start-own-yes", w.start_yes),
+                Fresh::One | Fresh::Two => ("example-yes", w.example_yes),
+            };
             let buttons = html! {
                 <>
-                    <button type="button" class="main" data-testid="start-own-yes" onclick={start}>{ w.start_yes }</button>
+                    <button type="button" class="main" data-testid={yes} onclick={say(fresh.action())}>{ name }</button>
                     { hush(w.start_no, "start-own-no") }
                 </>
             };

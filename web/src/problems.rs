@@ -90,12 +90,12 @@ mod tests {
         assert!(metric(Field::LoadMass, "1,050").contains("Write 1050, or 1.05 for"));
         assert!(metric(Field::LoadMass, "1.234").contains("Write 1234, or 1.2340 for"));
         assert!(metric(Field::LoadMass, "1.200,5").contains("one decimal mark"));
-        assert!(metric(Field::LoadMass, "99000").contains("Enter 1 to 20\u{202f}000 kg"));
+        assert!(metric(Field::LoadMass, "99000").contains("Enter 1 to 20\u{202f}000\u{a0}kg"));
         assert!(metric(Field::LiftHeight, "5000").contains("4\u{202f}700\u{a0}mm, the figure for"));
         assert!(metric(Field::LoadMass, "").contains("Still needed: 1 to"));
         assert!(metric(Field::SteerAxleLoad, "").contains("Front axle load"));
         assert!(metric(Field::SteerAxleLoad, "1700").contains("3\u{202f}260\u{a0}kg"));
-        assert!(says(Field::Tread, "1", System::Us).contains("19.7 to 98.4 in"));
+        assert!(says(Field::Tread, "1", System::Us).contains("19.7 to 98.4\u{a0}in"));
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use crate::answer::Card;
 use crate::entries::Entries;
 use crate::grip::Grip;
-use crate::history::History;
+use crate::history::{History, Typing};
 use crate::notice::Notice;
 use standfast_core::document::{CentreKnown, PlateFor, WeightKnown, Wheels};
 use standfast_core::example;
@@ -99,7 +99,7 @@ impl State {
     }
 
     /// The same with other entries; the state itself where they are the same.
-    fn changed(self: Rc<Self>, typing: Option<Place>, change: impl FnOnce(&mut Entries)) -> Rc<Self> {
+    fn changed(self: Rc<Self>, typing: Option<Typing>, change: impl FnOnce(&mut Entries)) -> Rc<Self> {
         let mut entries = Entries::clone(&self.entries);
         change(&mut entries);
         if entries == *self.entries {
@@ -149,8 +149,8 @@ impl Reducible for State {
     fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
         let system = self.system;
         match action {
-            Action::Type(place, text) => self.changed(Some(place), |e| e.enter(place, &text, system)),
-            Action::Write(which, text) => self.changed(None, |e| match which {
+            Action::Type(place, text) => self.changed(Some(Typing::Figure(place)), |e| e.enter(place, &text, system)),
+            Action::Write(which, text) => self.changed(Some(Typing::Free(which)), |e| match which {
                 Text::Note => e.note = text,
                 Text::TruckName => e.truck_name = text,
                 Text::LoadName => e.load_name = text,

@@ -47,12 +47,16 @@ pub fn StepStrip(props: &StripProps) -> Html {
                         } else {
                             { "\u{2013}" }
                         }
-                        if over {
-                            <strong>{ w.over }</strong>
-                        }
                     </span>
-                    if governing == Some(id) {
-                        <span class="tag">{ w.tightest }</span>
+                    if over || governing == Some(id) {
+                        <span class="tags">
+                            if over {
+                                <strong class="tag over">{ w.over }</strong>
+                            }
+                            if governing == Some(id) {
+                                <span class="tag">{ w.tightest }</span>
+                            }
+                        </span>
                     }
                 </button>
             </li>

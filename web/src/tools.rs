@@ -36,7 +36,7 @@ pub fn Tools(props: &ToolsProps) -> Html {
         }
     };
     html! {
-        <header class="tools">
+        <div class="tools">
             <h1>{ w.app }</h1>
             <div class="segments" role="group" aria-label={w.units}>
                 { unit(System::Metric, w.metric, "units-metric") }
@@ -58,6 +58,6 @@ pub fn Tools(props: &ToolsProps) -> Html {
             >
                 { w.redo }
             </button>
-        </header>
+        </div>
     }
 }

@@ -32,7 +32,7 @@ pub fn VerdictBar(props: &VerdictProps) -> Html {
     let go = |place: Place| {
         let act = act.clone();
         let onclick = Callback::from(move |_: MouseEvent| jump::to(place, &act));
-        html! { <button type="button" class="go" data-testid="verdict-go" {onclick}>{ words().card.enter_it }</button> }
+        html! { <button type="button" class="go" data-testid="verdict-go" {onclick}>{ w.go_there }</button> }
     };
     let toggle = {
         let all = all.clone();

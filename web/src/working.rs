@@ -117,12 +117,12 @@ fn slopes(step: &StepReport) -> Html {
         html! {
             <tr class={classes!((!t.passes_worst).then_some("over"))}>
                 <th scope="row">{ (words().test)(t.test) }</th>
-                <td>{ (words().line)(t.line) }</td>
+                <td class="words">{ (words().line)(t.line) }</td>
                 <td>{ figures::slope(t.asked.get(), Rounding::Up) }</td>
                 <td>{ stood(t.stood) }</td>
                 <td>{ stood(t.stood_worst) }</td>
                 <td>{ in_hand }</td>
-                <td class="source">{ sources.join("; ") }</td>
+                <td class="words source">{ sources.join("; ") }</td>
             </tr>
         }
     };
@@ -132,9 +132,12 @@ fn slopes(step: &StepReport) -> Html {
                 <caption>{ w.slopes }<span class="help">{ w.slopes_intro }</span></caption>
                 <thead>
                     <tr>
-                        for head in [w.test, w.about, w.asked, w.stood, w.stood_worst, w.in_hand, w.source] {
+                        <th scope="col">{ w.test }</th>
+                        <th scope="col" class="words">{ w.about }</th>
+                        for head in [w.asked, w.stood, w.stood_worst, w.in_hand] {
                             <th scope="col">{ head }</th>
                         }
+                        <th scope="col" class="words">{ w.source }</th>
                     </tr>
                 </thead>
                 <tbody>{ for step.tests.iter().map(row) }</tbody>

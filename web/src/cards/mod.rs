@@ -2,6 +2,7 @@
 
 use crate::answer::Card;
 use crate::form::Form;
+use crate::jump;
 use crate::state::{Action, use_act};
 use crate::words::words;
 use yew::prelude::*;
@@ -70,8 +71,14 @@ fn CardView(props: &CardProps) -> Html {
     let w = &words().card;
     let open = props.form.is_some();
     let toggle = {
-        let (act, card) = (act.clone(), props.card);
-        Callback::from(move |_: MouseEvent| act.emit(Action::Open((!open).then_some(card))))
+        let (act, card, test) = (act.clone(), props.card, props.test);
+        Callback::from(move |_: MouseEvent| {
+            act.emit(Action::Open((!open).then_some(card)));
+            if !open {
+                // The card that was open before may have been a long one above it.
+                jump::show(format!("{test}-head"));
+            }
+        })
     };
     let (missing, wrong) = props.to_do;
     let counted = matches!(props.card, Card::Truck | Card::Load | Card::Move);
@@ -82,6 +89,7 @@ fn CardView(props: &CardProps) -> Html {
                 <button
                     type="button"
                     class="head"
+                    id={format!("{}-head", props.test)}
                     data-testid={props.test}
                     aria-expanded={if open { "true" } else { "false" }}
                     aria-controls={inside.clone()}

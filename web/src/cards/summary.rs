@@ -94,7 +94,11 @@ pub(super) fn assumed(form: &Form) -> String {
 }
 
 pub(super) fn cautions(form: &Form) -> String {
-    words().caution.about_lift.of(cautions::of_this_lift(form).len())
+    let w = &words().caution;
+    match cautions::of_this_lift(form).len() {
+        0 => w.only_standing.to_owned(),
+        n => w.about_lift.of(n),
+    }
 }
 
 /// A part of a whole in percent, rounded down.

@@ -26,6 +26,13 @@ fn letters_undo_together_until_the_field_is_left() {
 }
 
 #[test]
+fn a_name_is_one_step_to_undo() {
+    let write = |text: &str| Action::Write(Text::LoadName, text.to_owned());
+    let state = after(State::with(Entries::blank()), [write("K"), write("Ki"), write("Kiln"), Action::Undo]);
+    assert_eq!(state.entries.load_name, "");
+}
+
+#[test]
 fn starting_anew_is_undone_like_anything_else() {
     let start = Action::Replace(Rc::new(Entries::blank()), Some(Card::Truck));
     let state = after(State::example(), [typed("1581"), Action::Pick(StepId::Travel), start]);

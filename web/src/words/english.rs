@@ -15,6 +15,7 @@ pub static ENGLISH: Words = Words {
         more_reasons: Count { one: "1 more reason", many: "{n} more reasons" },
         more_problems: Count { one: "1 more to put right", many: "{n} more to put right" },
         fewer: "Show less",
+        go_there: "Go to the field",
         measure: "Measure better: {what}.",
         as_entered: "As entered it passes; not over the whole range of what is uncertain.",
         needed: Count {
@@ -109,6 +110,7 @@ pub static ENGLISH: Words = Words {
         start_ask: "This clears every entry. Undo brings them back.",
         start_yes: "Clear and start",
         start_no: "Keep what is there",
+        example_yes: "Clear and show the example",
         save_ask: "These entries cannot be read as they stand and will be left out of the file: {list}.",
         save_yes: "Save without them",
         save_no: "Go back",
@@ -179,9 +181,9 @@ pub static ENGLISH: Words = Words {
         not_chosen: "Not chosen: counted as an estimate, give or take {percent}.",
         middle: "In the middle",
         mark: "At a mark",
-        range: "{min} to {max} {unit}",
+        range: "{min} to {max}",
         left_empty: "Left empty: {range} is taken. {basis}",
-        optional: "May stay empty: then a cautious figure stands for it.",
+        optional: "May stay empty.",
         from_to: "{a} to {b}",
         battery_summary: "battery {mass}",
         lifts_summary: "lifts {height}",
@@ -204,6 +206,7 @@ pub static ENGLISH: Words = Words {
         enter_it: "Enter it",
     },
     caution: CautionWords {
+        only_standing: "The standing ones",
         about_lift: Count { one: "1 about this lift", many: "{n} about this lift" },
         standing: "Always",
         first: "The capacity plate, the truck's operating instructions, the manufacturer, a competent person and the \

@@ -63,6 +63,7 @@ pub struct VerdictWords {
     pub more_reasons: Count,
     pub more_problems: Count,
     pub fewer: &'static str,
+    pub go_there: &'static str,
     pub measure: &'static str,
     pub as_entered: &'static str,
     pub needed: Count,
@@ -134,6 +135,7 @@ pub struct ToolWords {
     pub start_ask: &'static str,
     pub start_yes: &'static str,
     pub start_no: &'static str,
+    pub example_yes: &'static str,
     pub save_ask: &'static str,
     pub save_yes: &'static str,
     pub save_no: &'static str,
@@ -235,6 +237,7 @@ pub struct CardWords {
 #[derive(Debug)]
 pub struct CautionWords {
     pub about_lift: Count,
+    pub only_standing: &'static str,
     pub standing: &'static str,
     pub first: &'static str,
     pub estimate: &'static str,
