@@ -45,8 +45,8 @@ pub struct Body<'a> {
     pub at: DVec3,
     /// Other places where the centre may be; empty for none.
     pub others: &'a [DVec3],
-    /// Half-edges of the box the centre may lie in about each of those places.
-    pub half_edges: [DVec3; 3],
+    /// Half-edges of the box the centre may lie in about each of those places; `None` for no box.
+    pub half_edges: Option<[DVec3; 3]>,
 }
 
 /// The most bodies there can be.
@@ -115,7 +115,7 @@ impl<'a> Bodies<'a> {
     }
 
     fn exact(&mut self, id: BodyId, mass: f64, at: DVec3) {
-        self.push(Body { id, mass: Span::exact(mass), at, others: &[], half_edges: [DVec3::ZERO; 3] });
+        self.push(Body { id, mass: Span::exact(mass), at, others: &[], half_edges: None });
     }
 
     /// The bodies.
@@ -158,7 +158,7 @@ impl<'a> Bodies<'a> {
 impl Body<'_> {
     /// Whether there is nothing uncertain about it.
     pub fn is_exact(&self) -> bool {
-        self.mass.is_exact() && self.others.is_empty() && self.half_edges == [DVec3::ZERO; 3]
+        self.mass.is_exact() && self.others.is_empty() && self.half_edges.is_none()
     }
 }
 
@@ -322,17 +322,11 @@ impl Truck {
             mass: Span::exact(rig.chassis),
             at: rig.chassis_at,
             others: &rig.corners,
-            half_edges: [DVec3::X * edge.x, DVec3::Y * edge.y, DVec3::Z * edge.z],
+            half_edges: (edge != DVec3::ZERO).then(|| [DVec3::X * edge.x, DVec3::Y * edge.y, DVec3::Z * edge.z]),
         });
-        bodies.push(Body {
-            id: BodyId::Battery,
-            mass: fitted,
-            at: self.battery.at,
-            others: &[],
-            half_edges: [DVec3::ZERO; 3],
-        });
+        bodies.push(Body { id: BodyId::Battery, mass: fitted, at: self.battery.at, others: &[], half_edges: None });
         let seat = DVec3::new(-rules::OPERATOR_BEHIND.value * self.wheelbase, 0.0, rules::OPERATOR_HEIGHT.value);
-        bodies.push(Body { id: BodyId::Operator, mass: operator, at: seat, others: &[], half_edges: [DVec3::ZERO; 3] });
+        bodies.push(Body { id: BodyId::Operator, mass: operator, at: seat, others: &[], half_edges: None });
         if let Some((id, mass, at)) = self.axle_body() {
             bodies.exact(id, mass, at);
         }
@@ -351,11 +345,10 @@ impl Truck {
                 mass: load.mass,
                 at: self.mast.pivot + rotation * (upright - self.mast.pivot),
                 others: &[],
-                half_edges: [
-                    rotation.x_axis * load.spread.x,
-                    rotation.y_axis * load.spread.y,
-                    rotation.z_axis * load.spread.z,
-                ],
+                half_edges: (load.spread != DVec3::ZERO).then(|| {
+                    let DVec3 { x, y, z } = load.spread;
+                    [rotation.x_axis * x, rotation.y_axis * y, rotation.z_axis * z]
+                }),
             });
         }
         bodies

@@ -53,7 +53,8 @@ fn corner_below(body: &Body, line: &Line, n: DVec3, shift: f64) -> (f64, DVec3) 
     let lever = |r: DVec3| (r - line.from).dot(n);
     // An inferred place is a set of corners; what stands for it lies among them.
     let place = body.others.iter().copied().fold(body.at, |best, r| if lever(r) < lever(best) { r } else { best });
-    let place = body.half_edges.iter().fold(place, |r, &e| if e.dot(n) > 0.0 { r - e } else { r + e });
+    let edges = body.half_edges.iter().flatten();
+    let place = edges.fold(place, |r, &e| if e.dot(n) > 0.0 { r - e } else { r + e });
     (if lever(place) < shift { body.mass.hi } else { body.mass.lo }, place)
 }
 
@@ -75,7 +76,7 @@ fn added_up(bodies: &Bodies, line: &Line, n: DVec3, corner: Corner) -> Sum {
 /// use standfast_core::{body::Bodies, field::Field, statics::{Corner, moment}, support::{Line, LineId}};
 /// use glam::DVec3;
 /// let (from, to) = (DVec3::new(0.0, -0.5, 0.0), DVec3::new(0.0, 0.5, 0.0));
-/// let front = Line { id: LineId::Front, from, to, leaves_axle: false };
+/// let front = Line::new(LineId::Front, from, to, false);
 /// let truck = Bodies::points(&[(1000.0, DVec3::new(-0.8, 0.0, 0.6))]);
 /// let m = moment(&truck, &front, Field::LEVEL.total(), Corner::Nominal);
 /// assert!((m - 1000.0 * 9.80665 * 0.8).abs() < 1e-6);

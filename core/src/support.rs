@@ -27,12 +27,20 @@ pub struct Line {
     pub to: DVec3,
     /// Whether what stays on the ground (a pivoting axle) is left out of its moments.
     pub leaves_axle: bool,
+    /// Unit vector along it.
+    along: DVec3,
 }
 
 impl Line {
-    /// Unit vector along it.
+    /// A line from one point to another, m. A line between equal points has no direction, and
+    /// every moment about it is zero.
+    pub fn new(id: LineId, from: DVec3, to: DVec3, leaves_axle: bool) -> Self {
+        Self { id, from, to, leaves_axle, along: (to - from).normalize_or_zero() }
+    }
+
+    /// Unit vector along it; zero where it has no length.
     pub fn direction(&self) -> DVec3 {
-        (self.to - self.from).normalize_or_zero()
+        self.along
     }
 
     /// The horizontal unit vector square to its plan projection, pointing out of the truck: the way a
@@ -77,7 +85,7 @@ impl Support {
             LineId::Left => (self.left, self.steer),
             LineId::Right => (self.steer, self.right),
         };
-        Line { id, from, to, leaves_axle: self.pivoting && id != LineId::Front }
+        Line::new(id, from, to, self.pivoting && id != LineId::Front)
     }
 
     /// All three.

@@ -33,8 +33,11 @@ struct Chromedriver {
 
 impl Chromedriver {
     fn start() -> std::io::Result<Self> {
-        let mut child =
-            Command::new(program("STANDFAST_DRIVER", "chromedriver")).arg("--port=0").stdout(Stdio::piped()).stderr(Stdio::null()).spawn()?;
+        let mut child = Command::new(program("STANDFAST_DRIVER", "chromedriver"))
+            .arg("--port=0")
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()?;
         let out = child.stdout.take().ok_or_else(|| std::io::Error::other("chromedriver has no output"))?;
         let mut lines = BufReader::new(out).lines();
         // The first line says "on port 0": only this one has the real number.

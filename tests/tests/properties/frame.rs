@@ -42,7 +42,7 @@ proptest! {
             for turned in [DMat3::IDENTITY, about_z, about_any] {
                 let by = |r: DVec3| turned * r + shift;
                 let bodies = moved(&points, by);
-                let line = Line { from: by(line.from), to: by(line.to), leaves_axle: false, ..line };
+                let line = Line::new(line.id, by(line.from), by(line.to), false);
                 let w = turned * w;
                 prop_assert!(close(moment(&bodies, &line, w, Corner::Nominal), before, scale));
                 prop_assert!(close(distance(&[&bodies], &line, w, Corner::Nominal), inside, 5.0));
@@ -62,7 +62,7 @@ proptest! {
         let (sin, cos) = libm::sincos(turn);
         let (u, inward) = (DVec3::new(cos, sin, 0.0), DVec3::new(-sin, cos, 0.0));
         let from = from.with_z(0.0);
-        let line = Line { id: LineId::Front, from, to: from + 1.7 * u, leaves_axle: false };
+        let line = Line::new(LineId::Front, from, from + 1.7 * u, false);
         let (bodies, w) = (Bodies::points(&[(mass, at)]), Field::LEVEL.total());
         let inside = (at - from).dot(inward);
         let found = moment(&bodies, &line, w, Corner::Nominal);

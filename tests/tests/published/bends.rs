@@ -13,8 +13,7 @@ use standfast_core::wheels::loads;
 #[test]
 fn c21_static_stability_factor() {
     let bodies = points(&[(1500.0, -1.2, 0.6)]);
-    let beside =
-        Line { id: LineId::Left, from: DVec3::new(0.0, 0.5, 0.0), to: DVec3::new(-2.4, 0.5, 0.0), leaves_axle: false };
+    let beside = Line::new(LineId::Left, DVec3::new(0.0, 0.5, 0.0), DVec3::new(-2.4, 0.5, 0.0), false);
     let level = Field::LEVEL.total();
     near(critical(&[&bodies], &beside, level, DVec3::Y * GRAVITY, Corner::Nominal).expect("tips"), 0.833);
 }
@@ -70,8 +69,7 @@ fn c25_braking_moves_the_line_of_action_forward() {
     let bodies = Bodies::points(&[(1000.0, DVec3::new(-0.9, 0.0, 0.6))]);
     let about = |shift: f64| {
         let x = -0.9 + shift;
-        let line =
-            Line { id: LineId::Front, from: DVec3::new(x, -0.5, 0.0), to: DVec3::new(x, 0.5, 0.0), leaves_axle: false };
+        let line = Line::new(LineId::Front, DVec3::new(x, -0.5, 0.0), DVec3::new(x, 0.5, 0.0), false);
         moment(&bodies, &line, braking, Corner::Nominal)
     };
     assert!(about(0.1529 * 0.995) < 0.0 && about(0.1529 * 1.005) > 0.0);
