@@ -47,7 +47,10 @@ impl Form {
     fn input(&self, place: Place, in_table: bool) -> Html {
         let value = self.entries.shown(place, self.system);
         let unit = unit_of(place, self.system).map(|u| u.symbol()).unwrap_or_default();
-        let hint = if in_table { String::new() } else { self.hint(place, value.is_empty()) };
+        let message = self.message(place);
+        // What is still needed says its range itself.
+        let said = in_table || message.as_ref().is_some_and(|m| m.missing);
+        let hint = if said { String::new() } else { self.hint(place, value.is_empty()) };
         html! {
             <FieldInput
                 key={place.to_string()}
@@ -55,7 +58,7 @@ impl Form {
                 value={AttrValue::from(value)}
                 {unit}
                 hint={AttrValue::from(hint)}
-                message={self.message(place)}
+                {message}
                 {in_table}
             />
         }
