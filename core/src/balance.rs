@@ -108,7 +108,7 @@ impl Setup {
         let rig = Rig::at(truck, best);
         let stood = |operator: f64| {
             let (stance, line) = self.stance(truck, &rig, operator);
-            platform::run(&stance, self.test, line, self.asked).stood.unwrap_or(statics::STEEPEST)
+            platform::stood(&stance, line).nominal.unwrap_or(statics::STEEPEST)
         };
         let entries: &[Entry] = match self.test {
             Test::LongitudinalStacking | Test::LongitudinalTravelling => {

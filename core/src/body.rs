@@ -97,6 +97,8 @@ impl<'a> Bodies<'a> {
         bodies
     }
 
+    // Inlined so that a body is written where it stays, not copied there.
+    #[inline(always)]
     fn push(&mut self, body: Body<'a>) {
         if self.list.len() == MOST_BODIES {
             return;
@@ -114,6 +116,7 @@ impl<'a> Bodies<'a> {
         }
     }
 
+    #[inline]
     fn exact(&mut self, id: BodyId, mass: f64, at: DVec3) {
         self.push(Body { id, mass: Span::exact(mass), at, others: &[], half_edges: None });
     }

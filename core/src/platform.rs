@@ -7,7 +7,7 @@ use crate::body::Bodies;
 use crate::field::Field;
 use crate::rules;
 use crate::stance::Stance;
-use crate::statics::{self, Corner, Pair};
+use crate::statics::{self, Corner, Pair, Reach};
 use crate::support::LineId;
 use crate::units::GRAVITY;
 use serde::Serialize;
@@ -92,10 +92,6 @@ pub struct Outcome {
     pub line: LineId,
     /// Slope asked, a tangent.
     pub asked: f64,
-    /// Slope stood as stated; `None` where it does not tip that way.
-    pub stood: Option<f64>,
-    /// Slope stood at the worst corner.
-    pub stood_worst: Option<f64>,
     /// Restoring moment left on the slope asked, N m.
     pub moment: Pair,
     /// Share of the restoring moment used on the slope asked.
@@ -117,22 +113,22 @@ impl Outcome {
 /// Tries a stance about one line on a slope.
 pub fn run(stance: &Stance, test: Test, line: LineId, asked: f64) -> Outcome {
     let axis = stance.support.line(line);
-    let downhill = axis.outward();
-    let field = Field::platform(downhill, asked);
+    let field = Field::platform(axis.outward(), asked);
     let w = field.total();
     let (worst_set, worst) = stance.worst(&axis, w);
-    let stood =
-        |sets: &[&Bodies], corner| statics::critical(sets, &axis, Field::LEVEL.level, downhill * GRAVITY, corner);
-    let stated = stood(&[&stance.nominal], Corner::Nominal);
-    let at_worst = stood(&stance.sets(line), Corner::Worst);
     Outcome {
         test,
         line,
         asked,
-        stood: stated,
-        // As stated is one of the corners, also where nothing is left to stand on.
-        stood_worst: statics::least(stated, at_worst),
         moment: Pair { nominal: statics::moment(&stance.nominal, &axis, w, Corner::Nominal), worst },
         share: statics::shares(&stance.nominal, worst_set, &axis, &field),
     }
+}
+
+/// The slope (a tangent) that a stance stands about one line, on a platform falling square to it.
+pub fn stood(stance: &Stance, line: LineId) -> Reach {
+    let axis = stance.support.line(line);
+    let pull = axis.outward() * GRAVITY;
+    let critical = |sets: &[&Bodies], corner| statics::critical(sets, &axis, Field::LEVEL.level, pull, corner);
+    Reach::new(critical(&[&stance.nominal], Corner::Nominal), critical(&stance.sets(line), Corner::Worst))
 }

@@ -291,16 +291,19 @@ fn step_report(scenario: &Scenario, placed: &Placed, step: &Step) -> StepReport 
         tests: step
             .tests
             .iter()
-            .map(|t| TestReport {
-                test: t.test,
-                line: t.line,
-                asked: c(t.asked),
-                stood: t.stood.map(c),
-                stood_worst: t.stood_worst.map(c),
-                moment: t.moment.into(),
-                share: t.share.into(),
-                passes: t.passes(),
-                passes_worst: t.passes_worst(),
+            .map(|t| {
+                let stood = step.stood(t.line);
+                TestReport {
+                    test: t.test,
+                    line: t.line,
+                    asked: c(t.asked),
+                    stood: stood.nominal.map(c),
+                    stood_worst: stood.worst.map(c),
+                    moment: t.moment.into(),
+                    share: t.share.into(),
+                    passes: t.passes(),
+                    passes_worst: t.passes_worst(),
+                }
             })
             .collect(),
         wheels: Wheels {
@@ -318,6 +321,7 @@ fn step_report(scenario: &Scenario, placed: &Placed, step: &Step) -> StepReport 
 
 fn line_report(step: &Step, standing: &Standing) -> LineReport {
     let c = Scalar::computed;
+    let angle = step.tip_angle(&standing.line);
     let entries = Entries::of(&step.stance.nominal, &standing.line, &step.field, Corner::Nominal);
     LineReport {
         id: standing.line.id,
@@ -325,9 +329,9 @@ fn line_report(step: &Step, standing: &Standing) -> LineReport {
         to: standing.line.to.into(),
         moment: standing.moment.into(),
         share: standing.share.into(),
-        distance: standing.distance.into(),
-        tip_angle_deg: standing.tip_angle.map(|a| c(a.to_degrees())),
-        tip_angle_worst_deg: standing.tip_angle_worst.map(|a| c(a.to_degrees())),
+        distance: step.distance(&standing.line).into(),
+        tip_angle_deg: angle.nominal.map(|a| c(a.to_degrees())),
+        tip_angle_worst_deg: angle.worst.map(|a| c(a.to_degrees())),
         entries: entries.bodies.iter().map(|&(id, m)| Entry { id, moment: c(m) }).collect(),
         slope_entry: c(entries.slope),
         acceleration_entry: c(entries.acceleration),

@@ -234,11 +234,23 @@ pub fn critical(sets: &[&Bodies], line: &Line, w: DVec3, d: DVec3, corner: Corne
     Some(t)
 }
 
-/// The lesser of two figures where `None` stands for "never".
-pub fn least(a: Option<f64>, b: Option<f64>) -> Option<f64> {
-    match (a, b) {
-        (Some(a), Some(b)) => Some(a.min(b)),
-        (one, other) => one.or(other),
+/// How far something goes before a line is reached, where it may never be: `None`.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Reach {
+    /// As stated.
+    pub nominal: Option<f64>,
+    /// At the worst corner; never further than as stated.
+    pub worst: Option<f64>,
+}
+
+impl Reach {
+    /// As stated is one of the corners: the worst reaches no further, also where nothing is left to stand on.
+    pub fn new(nominal: Option<f64>, worst: Option<f64>) -> Self {
+        let worst = match (nominal, worst) {
+            (Some(a), Some(b)) => Some(a.min(b)),
+            (one, other) => one.or(other),
+        };
+        Self { nominal, worst }
     }
 }
 

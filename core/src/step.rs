@@ -6,7 +6,7 @@ use crate::field::Field;
 use crate::platform::{self, Outcome, Reading, Test};
 use crate::scenario::Scenario;
 use crate::stance::{Stance, Yield};
-use crate::statics::{self, Corner, Pair};
+use crate::statics::{self, Corner, Pair, Reach};
 use crate::support::{Line, LineId};
 use crate::wheels::{self, WheelLoads};
 use serde::Serialize;
@@ -63,12 +63,6 @@ pub struct Standing {
     pub moment: Pair,
     /// Share used.
     pub share: Pair,
-    /// Distance of the line of action inside the line, m.
-    pub distance: Pair,
-    /// Further tilt to the point of tipping, rad; `None` where it does not tip.
-    pub tip_angle: Option<f64>,
-    /// The same at the worst corner.
-    pub tip_angle_worst: Option<f64>,
 }
 
 impl Standing {
@@ -78,17 +72,10 @@ impl Standing {
         let w = field.total();
         let (worst_set, worst) = stance.worst(&line, w);
         let nominal = &stance.nominal;
-        let tip_angle = statics::tip_angle(&[nominal], &line, w, Corner::Nominal);
         Self {
             line,
             moment: Pair { nominal: statics::moment(nominal, &line, w, Corner::Nominal), worst },
             share: statics::shares(nominal, worst_set, &line, field),
-            distance: Pair {
-                nominal: statics::distance(&[nominal], &line, w, Corner::Nominal),
-                worst: statics::distance(&stance.sets(id), &line, w, Corner::Worst),
-            },
-            tip_angle,
-            tip_angle_worst: statics::least(tip_angle, statics::tip_angle(&stance.sets(id), &line, w, Corner::Worst)),
         }
     }
 
@@ -103,7 +90,7 @@ impl Standing {
     }
 }
 
-/// One step, worked through.
+/// One step, decided: what it takes to say whether it stands. Figures for people are worked out when asked for.
 #[derive(Clone, Debug)]
 pub struct Step<'r> {
     /// Which.
@@ -118,6 +105,8 @@ pub struct Step<'r> {
     pub tests: [Outcome; 3],
     /// Wheel loads as it stands.
     pub wheels: WheelLoads,
+    /// As the platform slopes are set up, where that differs from how it stands.
+    set_up: Option<Stance<'r>>,
 }
 
 impl<'r> Step<'r> {
@@ -156,7 +145,31 @@ impl<'r> Step<'r> {
             wheels: wheels::loads(&stance.support, &stance.nominal, field.total()),
             stance,
             field,
+            set_up,
         }
+    }
+
+    /// How far inside a line the line of action passes, m.
+    pub fn distance(&self, line: &Line) -> Pair {
+        let (stance, w) = (&self.stance, self.field.total());
+        Pair {
+            nominal: statics::distance(&[&stance.nominal], line, w, Corner::Nominal),
+            worst: statics::distance(&stance.sets(line.id), line, w, Corner::Worst),
+        }
+    }
+
+    /// The further tilt about a line to the point of tipping, rad.
+    pub fn tip_angle(&self, line: &Line) -> Reach {
+        let (stance, w) = (&self.stance, self.field.total());
+        Reach::new(
+            statics::tip_angle(&[&stance.nominal], line, w, Corner::Nominal),
+            statics::tip_angle(&stance.sets(line.id), line, w, Corner::Worst),
+        )
+    }
+
+    /// The slope (a tangent) that it stands about a line, set up as for the platform.
+    pub fn stood(&self, line: LineId) -> Reach {
+        platform::stood(self.set_up.as_ref().unwrap_or(&self.stance), line)
     }
 
     /// The greatest share used, over all lines as it stands and all slopes it must stand.

@@ -184,14 +184,16 @@ fn step_grounds(step: &Step) -> Option<(f64, Ground)> {
     let id = step.id;
     let tips = step.standing.iter().filter(|s| !s.stands_worst()).map(|s| {
         let stated = !s.stands();
+        let distance = step.distance(&s.line);
         let (share, beyond) =
-            if stated { (s.share.nominal, s.distance.nominal) } else { (s.share.worst, s.distance.worst) };
+            if stated { (s.share.nominal, distance.nominal) } else { (s.share.worst, distance.worst) };
         let reason = Reason::Tips { step: id, line: s.line.id, beyond: c((-beyond).max(0.0)), lift, tilt_deg };
         (stated, share, reason, s.line, step.field.total())
     });
     let slopes = step.tests.iter().filter(|t| !t.passes_worst()).map(|t| {
         let stated = !t.passes();
-        let (share, stood) = if stated { (t.share.nominal, t.stood) } else { (t.share.worst, t.stood_worst) };
+        let reach = step.stood(t.line);
+        let (share, stood) = if stated { (t.share.nominal, reach.nominal) } else { (t.share.worst, reach.worst) };
         let stood = c(stood.unwrap_or(t.asked));
         let reason = Reason::Slope { step: id, test: t.test, line: t.line, stood, asked: c(t.asked), lift, tilt_deg };
         let line = step.stance.support.line(t.line);

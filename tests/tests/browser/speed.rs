@@ -32,7 +32,7 @@ fn assess_in_the_page_against_native() {
         }
         let native = start.elapsed().as_secs_f64() * 1e6 / f64::from(rounds);
         println!(
-            "assess with its report handed over: page {wasm:.0} us, native (this build) {native:.0} us, ratio {:.1}",
+            "assess with its report handed over: page {wasm:.0} us, native (optimised for the tests) {native:.0} us, ratio {:.1}",
             wasm / native
         );
         assert!(wasm < 50_000.0, "one assessment takes {wasm:.0} us in the page");

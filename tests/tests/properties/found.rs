@@ -25,7 +25,7 @@ fn a_worst_distance_is_not_that_of_the_worst_moment() {
     let (scenario, balance, placed) = worked(&document);
     let step = Step::new(&scenario, &balance, &placed, StepId::TakeUp);
     for standing in &step.standing {
-        let (line, distance) = (standing.line.id, standing.distance);
+        let (line, distance) = (standing.line.id, step.distance(&standing.line));
         assert!(distance.worst <= distance.nominal + 1e-9, "{line:?}: {distance:?}");
     }
 }

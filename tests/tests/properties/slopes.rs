@@ -58,10 +58,10 @@ proptest! {
     fn a_test_passes_where_the_slope_stood_suffices(document in sensible::documents()) {
         let (scenario, balance, placed) = worked(&document);
         for id in StepId::ALL {
-            for test in &Step::new(&scenario, &balance, &placed, id).tests {
-                for (stood, passes) in
-                    [(test.stood, Outcome::passes(test)), (test.stood_worst, Outcome::passes_worst(test))]
-                {
+            let step = Step::new(&scenario, &balance, &placed, id);
+            for test in &step.tests {
+                let reach = step.stood(test.line);
+                for (stood, passes) in [(reach.nominal, test.passes()), (reach.worst, test.passes_worst())] {
                     match stood {
                         Some(stood) if (stood - test.asked).abs() > 1e-7 => {
                             prop_assert_eq!(passes, stood > test.asked, "{:?} {:?}", id, test);
