@@ -33,6 +33,17 @@ mod words;
 mod working;
 
 fn main() {
+    if !own_page() {
+        // Loaded by another page, for `assess` alone: its body is not ours to fill.
+        return;
+    }
     stopped::install();
     yew::Renderer::<app::App>::new().render();
+}
+
+/// Whether the module runs in its own page, which says so in a `meta` element.
+fn own_page() -> bool {
+    let document = web_sys::window().and_then(|w| w.document());
+    let own = document.and_then(|d| d.query_selector("meta[name=\"app-id\"][content=\"standfast\"]").ok());
+    own.flatten().is_some()
 }

@@ -57,6 +57,7 @@ pub fn VerdictBar(props: &VerdictProps) -> Html {
                 if let Some(more) = &first.more {
                     <p class="more" data-testid="verdict-more">{ more }</p>
                 }
+                <p class="standing" data-testid="verdict-standing">{ w.standing }</p>
             </div>
             <div class="asides">
                 if let Some(place) = first.at { { go(place) } }

@@ -17,6 +17,7 @@ pub static ENGLISH: Words = Words {
         fewer: "Show less",
         go_there: "Go to the field",
         measure: "Measure better: {what}.",
+        standing: "An estimate for planning and teaching. The plate, the manufacturer, a competent person and the local rules come first.",
         as_entered: "As entered it passes; not over the whole range of what is uncertain.",
         needed: Count {
             one: "1 figure is still needed: {first}.",

@@ -65,6 +65,8 @@ pub struct VerdictWords {
     pub fewer: &'static str,
     pub go_there: &'static str,
     pub measure: &'static str,
+    /// Stands under every verdict.
+    pub standing: &'static str,
     pub as_entered: &'static str,
     pub needed: Count,
     pub wrong: &'static str,
