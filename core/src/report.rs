@@ -9,6 +9,7 @@ use crate::forks;
 use crate::plate;
 use crate::platform::Test;
 use crate::problem::Problem;
+use crate::rules::{BuiltIn, Figure, Mark};
 use crate::scalar::Scalar;
 use crate::scenario::{Assumed, Scenario};
 use crate::scene::{self, Scene};
@@ -69,6 +70,8 @@ pub struct Assessment {
     pub verdict: Verdict,
     /// Every figure that was assumed or inferred.
     pub assumed: Vec<Assumed>,
+    /// Figures of the model's own that nobody can enter: where its parts are taken to be.
+    pub built_in: Vec<BuiltInReport>,
     /// Where the entered truck and its plate contradict each other.
     pub contradictions: Vec<Contradiction>,
     /// Corners (x, z) of where the unladen truck's centre may be; one where it is known.
@@ -81,6 +84,28 @@ pub struct Assessment {
     pub steps: Vec<StepReport>,
     /// The step with the greatest share used at the worst corner.
     pub governing_step: StepId,
+}
+
+/// A figure of the model's own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct BuiltInReport {
+    /// Which.
+    pub what: BuiltIn,
+    /// Its value: m, or a part where `unit` is empty.
+    pub value: Scalar,
+    /// `m`, or empty.
+    pub unit: &'static str,
+    /// Why that much.
+    pub source: &'static str,
+    /// How sure it is.
+    pub mark: Mark,
+}
+
+impl BuiltInReport {
+    fn of(what: BuiltIn) -> Self {
+        let Figure { value, unit, source, mark, .. } = what.figure();
+        Self { what, value: Scalar::computed(value), unit, source, mark }
+    }
 }
 
 /// One body in a step.
@@ -238,6 +263,8 @@ fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
     let mut assumed = scenario.assumed.clone();
     assumed.extend(balance.inferred.iter().cloned());
     assumed.sort_by_key(|a| a.place);
+    let pivoting = scenario.truck.axle.is_some();
+    let built_in = BuiltIn::ALL.into_iter().filter(|b| pivoting || *b != BuiltIn::SteerAxleHeight);
     let governing_step = steps
         .iter()
         .fold((StepId::TakeUp, -1.0), |best, s| if s.share().worst > best.1 { (s.id, s.share().worst) } else { best })
@@ -245,6 +272,7 @@ fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
     Assessment {
         verdict,
         assumed,
+        built_in: built_in.map(BuiltInReport::of).collect(),
         contradictions: balance.contradictions.clone(),
         unladen_centre: balance.whole.iter().map(|p| (Scalar::computed(p.x), Scalar::computed(p.y))).collect(),
         plate,

@@ -173,6 +173,52 @@ figures! {
     AXLE_SUM_TOLERANCE = 0.01, "", OurChoice, "rounding on type sheets";
 }
 
+/// A figure of the model's own that nobody can enter: where a part is taken to be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum BuiltIn {
+    /// Operator behind the front axle, a part of the wheelbase.
+    OperatorBehind,
+    /// Operator's centre above the ground.
+    OperatorHeight,
+    /// Steer axle's centre above the ground, on four wheels.
+    SteerAxleHeight,
+    /// Mast sections behind the fork face.
+    MastBehindFace,
+    /// Carriage centre behind the fork face.
+    CarriageBehindFace,
+    /// Carriage centre above the blades.
+    CarriageAboveForks,
+    /// Centre of the forks ahead of the fork face, a part of the blade's length.
+    ForksAhead,
+}
+
+impl BuiltIn {
+    /// All of them.
+    pub const ALL: [Self; 7] = [
+        Self::OperatorBehind,
+        Self::OperatorHeight,
+        Self::SteerAxleHeight,
+        Self::MastBehindFace,
+        Self::CarriageBehindFace,
+        Self::CarriageAboveForks,
+        Self::ForksAhead,
+    ];
+
+    /// The figure taken.
+    pub const fn figure(self) -> Figure {
+        match self {
+            Self::OperatorBehind => OPERATOR_BEHIND,
+            Self::OperatorHeight => OPERATOR_HEIGHT,
+            Self::SteerAxleHeight => STEER_AXLE_HEIGHT,
+            Self::MastBehindFace => MAST_BEHIND_FACE,
+            Self::CarriageBehindFace => CARRIAGE_BEHIND_FACE,
+            Self::CarriageAboveForks => CARRIAGE_ABOVE_FORKS,
+            Self::ForksAhead => FORKS_AHEAD,
+        }
+    }
+}
+
 /// The off-centre threshold for a rated capacity in kg.
 ///
 /// Source: ISO 22915-10 and -20 (see the figures).

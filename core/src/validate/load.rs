@@ -87,7 +87,7 @@ impl Entries {
         Lift {
             heel_gap,
             offset,
-            sideshift: self.entered(Field::Sideshift).unwrap_or_default(),
+            sideshift: self.or_worked(Field::Sideshift, 0.0, Basis::Worked),
             take_up: self.or_worked(Field::TakeUp, 0.0, Basis::Worked),
             travel: self.or_worked(
                 Field::TravelLift,

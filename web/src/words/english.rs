@@ -17,7 +17,7 @@ pub static ENGLISH: Words = Words {
         fewer: "Show less",
         go_there: "Go to the field",
         measure: "Measure better: {what}.",
-        standing: "An estimate for planning and teaching. The plate, the manufacturer, a competent person and the local rules come first.",
+        standing: "For planning and teaching: plate, manufacturer, competent person and local rules come first.",
         as_entered: "As entered it passes; not over the whole range of what is uncertain.",
         needed: Count {
             one: "1 figure is still needed: {first}.",
@@ -198,6 +198,9 @@ pub static ENGLISH: Words = Words {
         assumed_intro: "Nobody entered these figures. Each is taken over the whole range shown, whichever end is worse. \
                         Entering one makes the answer surer.",
         assumed_none: "Nothing is assumed.",
+        built_in: "Built into the model: where it takes these to be, for every truck.",
+        of_wheelbase: "{n} % of the wheelbase",
+        of_blade: "{n} % of the blade's length",
         assumed_later: "What is assumed shows as soon as nothing is missing.",
         basis_middle: "The middle of the block, give or take a part of its size.",
         basis_worked: "Worked out from the other entries.",
@@ -300,6 +303,7 @@ pub static ENGLISH: Words = Words {
     way,
     test,
     mark,
+    built_in,
 };
 
 fn body(id: BodyId) -> String {
@@ -349,6 +353,18 @@ fn test(test: Test) -> &'static str {
         Test::LongitudinalTravelling => "Travelling, ahead",
         Test::LateralStacking => "Stacking, sideways",
         Test::LateralTravelling => "Travelling, sideways",
+    }
+}
+
+fn built_in(what: BuiltIn) -> &'static str {
+    match what {
+        BuiltIn::OperatorBehind => "Operator behind the front axle",
+        BuiltIn::OperatorHeight => "Operator's centre above the ground",
+        BuiltIn::SteerAxleHeight => "Steer axle's centre above the ground",
+        BuiltIn::MastBehindFace => "Mast sections behind the fork face",
+        BuiltIn::CarriageBehindFace => "Carriage centre behind the fork face",
+        BuiltIn::CarriageAboveForks => "Carriage centre above the blades",
+        BuiltIn::ForksAhead => "Centre of the forks ahead of the fork face",
     }
 }
 

@@ -3,7 +3,7 @@
 use standfast_core::body::BodyId;
 use standfast_core::place::Field;
 use standfast_core::platform::Test;
-use standfast_core::rules::Mark;
+use standfast_core::rules::{BuiltIn, Mark};
 use standfast_core::step::StepId;
 use standfast_core::support::LineId;
 
@@ -227,6 +227,10 @@ pub struct CardWords {
     pub assumed_intro: &'static str,
     pub assumed_none: &'static str,
     pub assumed_later: &'static str,
+    pub built_in: &'static str,
+    /// A part of the wheelbase or of the blade's length.
+    pub of_wheelbase: &'static str,
+    pub of_blade: &'static str,
     pub basis_middle: &'static str,
     pub basis_worked: &'static str,
     pub basis_window: &'static str,
@@ -335,6 +339,7 @@ pub struct Words {
     pub way: fn(LineId) -> &'static str,
     pub test: fn(Test) -> &'static str,
     pub mark: fn(Mark) -> &'static str,
+    pub built_in: fn(BuiltIn) -> &'static str,
 }
 
 /// The words in use.
