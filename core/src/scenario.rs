@@ -48,6 +48,8 @@ pub enum Basis {
     Middle,
     /// Worked out from other entries.
     Worked,
+    /// Taken as none: on the ground, in the middle, no free lift.
+    Zero,
     /// The battery window on the plate.
     PlateWindow,
     /// As far as the truck's own limit allows.

@@ -153,6 +153,7 @@ pub fn basis(assumed: &Assumed) -> String {
         Basis::Figure { id } => rules::ALL.iter().find(|f| f.id == id).map_or_else(String::new, source),
         Basis::Middle => w.basis_middle.to_owned(),
         Basis::Worked => w.basis_worked.to_owned(),
+        Basis::Zero => w.basis_zero.to_owned(),
         Basis::PlateWindow => w.basis_window.to_owned(),
         Basis::TruckLimit => w.basis_limit.to_owned(),
         Basis::Inferred => w.basis_inferred.to_owned(),

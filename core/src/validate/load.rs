@@ -87,8 +87,8 @@ impl Entries {
         Lift {
             heel_gap,
             offset,
-            sideshift: self.or_worked(Field::Sideshift, 0.0, Basis::Worked),
-            take_up: self.or_worked(Field::TakeUp, 0.0, Basis::Worked),
+            sideshift: self.or_worked(Field::Sideshift, 0.0, Basis::Zero),
+            take_up: self.or_worked(Field::TakeUp, 0.0, Basis::Zero),
             travel: self.or_worked(
                 Field::TravelLift,
                 travel.value.min(truck.mast.lift),

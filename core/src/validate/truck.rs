@@ -158,7 +158,7 @@ impl Entries {
         };
         Mast {
             lift,
-            free_lift: self.or_worked(Field::FreeLift, 0.0, Basis::Worked),
+            free_lift: self.or_worked(Field::FreeLift, 0.0, Basis::Zero),
             lowered: self.or_worked(Field::MastLowered, lowered, Basis::Figure { id: rules::MAST_COLLAPSED_ADDED.id }),
             tilt_back: self.needed(Field::MaxTiltBack).to_radians(),
             tilt_forward: self.needed(Field::MaxTiltForward).to_radians(),

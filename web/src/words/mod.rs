@@ -233,6 +233,7 @@ pub struct CardWords {
     pub of_blade: &'static str,
     pub basis_middle: &'static str,
     pub basis_worked: &'static str,
+    pub basis_zero: &'static str,
     pub basis_window: &'static str,
     pub basis_limit: &'static str,
     pub basis_inferred: &'static str,
