@@ -14,20 +14,34 @@ use wasm_bindgen::prelude::*;
 /// range are no error: they are listed in `problems`.
 ///
 /// ```js
-/// import init, { assess } from "./standfast-web.js";
-/// // await init(), unless the page itself has started the module
+/// import start, { assess } from "./standfast.js";
+/// await start();
 /// const report = assess({ format: "standfast-check", version: 1, load: { mass_kg: 900 } });
 /// for (const p of report.problems) console.log(p.place, p.rule.code);
 /// console.log(report.assessment?.verdict.state); // "go", "hold", "no_go"; none while something is missing
 /// ```
 #[wasm_bindgen]
 pub fn assess(document: JsValue) -> Result<JsValue, JsValue> {
-    let refused = |why: String| JsValue::from_str(&why);
-    let value: Plain = serde_wasm_bindgen::from_value(document).map_err(|e| refused(e.to_string()))?;
-    let document = read(&value.0).map_err(refused)?;
-    let report = standfast_core::report::assess(&document);
+    let report = standfast_core::report::assess(&document_of(document)?);
     let plain = serde_wasm_bindgen::Serializer::json_compatible();
-    report.serialize(&plain).map_err(|e| refused(e.to_string()))
+    report.serialize(&plain).map_err(|e| JsValue::from_str(&e.to_string()))
+}
+
+/// Assesses a document over and over without handing the reports over, to measure the arithmetic
+/// alone; answers with how many of the rounds came to an assessment.
+///
+/// # Errors
+/// As [`assess`].
+#[wasm_bindgen]
+pub fn assess_rounds(document: JsValue, rounds: u32) -> Result<u32, JsValue> {
+    let document = document_of(document)?;
+    let assessed = |_: &u32| standfast_core::report::assess(std::hint::black_box(&document)).assessment.is_some();
+    Ok((0..rounds).filter(assessed).count().try_into().unwrap_or(rounds))
+}
+
+fn document_of(document: JsValue) -> Result<Document, JsValue> {
+    let value: Plain = serde_wasm_bindgen::from_value(document).map_err(|e| JsValue::from_str(&e.to_string()))?;
+    read(&value.0).map_err(|why| JsValue::from_str(&why))
 }
 
 /// Any plain value; a number that is not finite becomes its name, which no figure accepts.

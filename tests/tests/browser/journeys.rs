@@ -261,16 +261,18 @@ fn damaged_storage_is_set_aside_and_said() {
 #[test]
 fn another_page_can_call_assess() {
     journey("embed", 1280, 800, |page| async move {
+        // Any page of the same server but the program's own: here the module shown as a text.
+        page.driver.goto(format!("{}standfast.js", page.server.origin)).await?;
         let script = r#"
             const done = arguments[arguments.length - 1];
-            const file = [...document.querySelectorAll('link[rel=modulepreload], script[type=module]')]
-                .map(e => e.href || e.src).find(u => u && u.endsWith('.js'))
-                || performance.getEntriesByType('resource').map(e => e.name).find(u => u.endsWith('.js'));
-            import(file).then(m => {
+            import(new URL('standfast.js', location.href)).then(async m => {
+                await m.default();
                 const good = m.assess(JSON.parse(arguments[0]));
                 let refused = '';
                 try { m.assess({ format: 'standfast-check', version: 1, colour: 'red' }); } catch (e) { refused = String(e); }
-                done(JSON.stringify({ state: good.assessment.verdict.state, steps: good.assessment.steps.length, refused }));
+                const mounted = document.querySelector('[data-testid=verdict]') !== null;
+                const steps = good.assessment.steps.length;
+                done(JSON.stringify({ state: good.assessment.verdict.state, steps, refused, mounted }));
             }).catch(e => done('failed: ' + e));
         "#;
         let document = serde_json::Value::from(standfast_core::example::THREE_WHEEL);
@@ -279,6 +281,7 @@ fn another_page_can_call_assess() {
         let answer: serde_json::Value = serde_json::from_str(&answer).map_err(|e| format!("{answer}: {e}"))?;
         assert_eq!(answer["state"], "go");
         assert_eq!(answer["steps"], 5);
+        assert_eq!(answer["mounted"], false, "the other page's body is left alone");
         assert!(answer["refused"].as_str().is_some_and(|r| r.contains("colour")), "{answer}");
         Ok(())
     });
