@@ -10,6 +10,7 @@ fn first_open_shows_an_invented_example_with_a_verdict() {
         let text = page.driver.find(thirtyfour::By::Css("body")).await?.text().await?;
         assert!(text.contains("nvented"), "the example is not marked as invented");
         assert!(!text.to_lowercase().contains(" safe"), "the word is never used for a result");
+        assert!(page.driver.find(thirtyfour::By::Css("link[rel~=icon]")).await.is_ok(), "the page names no icon");
         let standing = page.find("verdict-standing").await?.text().await?;
         assert!(standing.contains("plate") && standing.contains("come first"), "{standing}");
         for name in ["drawing-side", "drawing-plan", "step-take_up", "step-raised_forward", "card-truck", "start-own"] {

@@ -53,6 +53,8 @@ fn answer(mut stream: TcpStream, root: &Path, missing: &Mutex<Vec<String>>) -> O
     };
     let (status, body) = match body {
         Some(body) => ("200 OK", body),
+        // What a browser asks of its own accord for a page that names no icon, as the page itself does.
+        None if path == "favicon.ico" => ("200 OK", Vec::new()),
         None => {
             missing.lock().ok()?.push(path.to_owned());
             ("404 Not Found", Vec::new())
