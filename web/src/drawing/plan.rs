@@ -13,7 +13,7 @@ use standfast_core::body::BodyId;
 use standfast_core::report::{Point, StepReport};
 use standfast_core::scene::Part;
 use standfast_core::support::LineId;
-use standfast_core::units::{Rounding, System, Unit};
+use standfast_core::units::{Rounding, System};
 
 /// Width and height of the sheet.
 const SIZE: (f64, f64) = (640.0, 420.0);
@@ -38,11 +38,7 @@ pub fn sheet(step: &StepReport, system: System, labels: &Labels, held: Option<Pr
     let mut sheet = Sheet::new(SIZE, projection);
     let tightest = Margin::tightest(step).map(|m| m.line.id);
     let view = View { step, system, labels, projection, tightest };
-    let spacing = match system {
-        System::Metric => 0.5,
-        System::Us => Unit::Foot.to_document(2.0),
-    };
-    grid(&mut sheet, spacing, SIZE.1);
+    grid(&mut sheet, system, SIZE.1);
     view.truck(&mut sheet);
     view.lines(&mut sheet);
     view.dimensions(&mut sheet);

@@ -14,7 +14,7 @@ use super::{Handle, scene};
 use standfast_core::report::StepReport;
 use standfast_core::scene::Part;
 use standfast_core::support::LineId;
-use standfast_core::units::{Rounding, System, Unit};
+use standfast_core::units::{Rounding, System};
 
 /// Width and height of the sheet.
 const SIZE: (f64, f64) = (640.0, 480.0);
@@ -76,11 +76,7 @@ impl View<'_> {
 
     fn ground(&self, sheet: &mut Sheet) {
         let y = self.ground_level();
-        let spacing = match self.system {
-            System::Metric => 0.5,
-            System::Us => Unit::Foot.to_document(2.0),
-        };
-        let spacing = grid(sheet, spacing, y);
+        let spacing = grid(sheet, self.system, y);
         let text = format!("{} {}", self.labels.grid, length(spacing, self.system, Rounding::Nearest));
         sheet.words("d-note", (SIZE.0 - 8.0, SIZE.1 - 8.0), Anchor::End, 12.0, &text);
         let start = self.front_spot().0;

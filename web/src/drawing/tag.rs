@@ -5,6 +5,7 @@ use super::margin::Fares;
 use super::marks;
 use super::projection::Spot;
 use super::sheet::{Anchor, Sheet};
+use standfast_core::units::{System, Unit};
 
 /// Size of captions.
 pub const SMALL: f64 = 16.0;
@@ -127,10 +128,14 @@ pub fn centre_mark(sheet: &mut Sheet, at: Spot, r: f64) {
     sheet.shape("d-cg-quarters", marks::quarters(at, r));
 }
 
-/// A thin grid over the upper part of the sheet down to `bottom`; returns its spacing in m.
-pub fn grid(sheet: &mut Sheet, step: f64, bottom: f64) -> f64 {
+/// A thin grid over the upper part of the sheet down to `bottom`, in round steps of the units in use;
+/// returns its spacing in m.
+pub fn grid(sheet: &mut Sheet, system: System, bottom: f64) -> f64 {
     let projection = sheet.projection;
-    let mut step = step.max(0.01);
+    let mut step = match system {
+        System::Metric => 0.5,
+        System::Us => Unit::Foot.to_document(2.0),
+    };
     for _ in 0..24 {
         if step * projection.scale >= 36.0 {
             break;
