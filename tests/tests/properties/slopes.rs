@@ -3,7 +3,6 @@
 use crate::worked;
 use proptest::prelude::*;
 use standfast_core::field::Field;
-use standfast_core::platform::Outcome;
 use standfast_core::stance::Stance;
 use standfast_core::statics::{Corner, STEEPEST, critical};
 use standfast_core::step::{Step, StepId};
