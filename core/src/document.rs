@@ -5,14 +5,15 @@
 //! that the one can change without the other. Unknown fields are refused with their name.
 //!
 //! Signs: `offset_m`, `sideshift_m` and `cg_left_m` are positive to the truck's left;
-//! `tilt_back_deg` and `tilt_forward_deg` are magnitudes, each in its own direction.
+//! `tilt_back_deg` and `tilt_forward_deg` are magnitudes, each in its own direction. What concerns
+//! the load itself is in its own directions, ahead, left and up as it would face the forks unturned.
 
 use serde::{Deserialize, Serialize};
 
 /// What `format` says.
 pub const FORMAT: &str = "standfast-check";
 /// What `version` says; a greater one is refused.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 
 /// One check as entered.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -59,28 +60,6 @@ pub enum Wheels {
     Four,
 }
 
-/// How a weight is known.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum WeightKnown {
-    /// Weighed.
-    Scale,
-    /// Read from a delivery note or from the load itself.
-    Note,
-    /// Estimated.
-    Estimate,
-}
-
-/// How the load's centre of gravity is known.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum CentreKnown {
-    /// Taken to be in the middle of the block.
-    Middle,
-    /// Marked on the load or measured: then its three distances are given.
-    Mark,
-}
-
 /// What a plate says of the front end it was issued for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -101,6 +80,13 @@ macro_rules! entries {
         })*
     };
 }
+
+mod load;
+
+pub use load::{
+    CentreKnown, Facing, GivenAs, Load, Part, PhotoTruck, RaisedEnd, Shape, Side, Trace, TraceView, Turned, WeighPoint,
+    Weighing, WeightKnown,
+};
 
 fn is_default<T: Default + PartialEq>(value: &T) -> bool {
     *value == T::default()
@@ -204,6 +190,20 @@ entries! {
         length_m: Option<f64>,
         /// Width over the outer edges as set.
         spread_m: Option<f64>,
+        /// Width of one blade.
+        blade_width_m: Option<f64>,
+        /// Thickness at the heel when new.
+        thickness_m: Option<f64>,
+        /// Thickness at the heel as measured today.
+        thickness_now_m: Option<f64>,
+        /// Capacity stamped on one fork.
+        stamped_kg: Option<f64>,
+        /// The load centre that it is stamped for.
+        stamped_centre_m: Option<f64>,
+        /// Length of fork extensions from the fork face, where they are on.
+        extension_m: Option<f64>,
+        /// Weight of the pair of extensions.
+        extension_kg: Option<f64>,
     }
     /// An attachment.
     Attachment {
@@ -237,29 +237,6 @@ entries! {
         load_centre_m: Option<f64>,
         /// So much.
         capacity_kg: Option<f64>,
-    }
-    /// The load: one block.
-    Load {
-        /// What it is.
-        name: String,
-        /// Its weight.
-        mass_kg: Option<f64>,
-        /// How the weight is known.
-        weight_known: Option<WeightKnown>,
-        /// Along the forks.
-        length_m: Option<f64>,
-        /// Across the forks.
-        width_m: Option<f64>,
-        /// Upward.
-        height_m: Option<f64>,
-        /// How the centre is known.
-        centre_known: Option<CentreKnown>,
-        /// Centre from the face at the heel.
-        cg_from_heel_m: Option<f64>,
-        /// Centre to the truck's left of the block's own middle.
-        cg_left_m: Option<f64>,
-        /// Centre above the fork blades.
-        cg_above_m: Option<f64>,
     }
     /// The lift.
     Lift {
@@ -349,7 +326,8 @@ impl Document {
         match header.get("version").and_then(serde_json::Value::as_u64) {
             Some(version) if version > u64::from(VERSION) => Err(FileError::Newer { found: version, known: VERSION }),
             Some(0) => Err(FileError::Unreadable { line: 1, column: 1, detail: "version 0 was never used".to_owned() }),
-            _ => serde_json::from_str(text).map_err(unreadable),
+            // Version 1 knew only a load of one block; all it can say means the same today.
+            _ => serde_json::from_str(text).map(|d| Self { version: VERSION, ..d }).map_err(unreadable),
         }
     }
 
@@ -381,7 +359,7 @@ mod tests {
             refused("{\"format\": \"standfast-check\", \"version\": 1, \"load\": {\"mass_kg\": 1e999}}")
                 .contains("number out of range")
         );
-        assert!(refused("{\"format\": \"standfast-check\", \"version\": 2}").contains("newer"));
+        assert!(refused("{\"format\": \"standfast-check\", \"version\": 3}").contains("newer"));
         assert!(refused("{\"format\": \"standfast-check\"}").contains("version"));
         assert!(refused("{\"format\": \"other\", \"version\": 1}").contains("other"));
         assert!(refused("[1, 2]").contains("format"));

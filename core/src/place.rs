@@ -129,6 +129,20 @@ fields! {
         ForkLength "truck.forks.length_m" Length 0.4..3.0 optional |d, i| Some(&mut d.truck.forks.length_m);
         /// Width over the forks.
         ForkSpread "truck.forks.spread_m" Length 0.15..2.5 optional |d, i| Some(&mut d.truck.forks.spread_m);
+        /// Width of one blade.
+        BladeWidth "truck.forks.blade_width_m" Length 0.04..0.4 optional |d, i| Some(&mut d.truck.forks.blade_width_m);
+        /// Blade thickness at the heel, new.
+        BladeThickness "truck.forks.thickness_m" Length 0.015..0.15 optional |d, i| Some(&mut d.truck.forks.thickness_m);
+        /// Blade thickness at the heel, today.
+        BladeThicknessNow "truck.forks.thickness_now_m" Length 0.005..0.15 optional |d, i| Some(&mut d.truck.forks.thickness_now_m);
+        /// Capacity stamped on one fork.
+        ForkStamped "truck.forks.stamped_kg" Mass 100.0..20000.0 optional |d, i| Some(&mut d.truck.forks.stamped_kg);
+        /// Load centre that it is stamped for.
+        ForkStampedCentre "truck.forks.stamped_centre_m" Length 0.2..1.5 optional |d, i| Some(&mut d.truck.forks.stamped_centre_m);
+        /// Length of fork extensions.
+        Extension "truck.forks.extension_m" Length 0.5..4.0 optional |d, i| Some(&mut d.truck.forks.extension_m);
+        /// Weight of the pair of extensions.
+        ExtensionMass "truck.forks.extension_kg" Mass 5.0..500.0 optional |d, i| Some(&mut d.truck.forks.extension_kg);
         /// Attachment weight.
         AttachmentMass "truck.attachment.mass_kg" Mass 1.0..3000.0 needed |d, i| d.truck.attachment.as_mut().map(|a| &mut a.mass_kg);
         /// Attachment centre ahead of the fork face.
@@ -148,19 +162,59 @@ fields! {
         /// Plate: greatest battery weight.
         PlateBatteryMax "truck.plate.battery_max_kg" Mass 0.0..4000.0 optional |d, i| d.truck.plate.as_mut().map(|p| &mut p.battery_max_kg);
         /// Load weight.
-        LoadMass "load.mass_kg" Mass 1.0..20000.0 needed |d, i| Some(&mut d.load.mass_kg);
+        LoadMass "load.mass_kg" Mass 1.0..20000.0 optional |d, i| Some(&mut d.load.mass_kg);
         /// Load along the forks.
-        LoadLength "load.length_m" Length 0.05..6.0 needed |d, i| Some(&mut d.load.length_m);
+        LoadLength "load.length_m" Length 0.05..6.0 optional |d, i| Some(&mut d.load.length_m);
         /// Load across the forks.
-        LoadWidth "load.width_m" Length 0.05..8.0 needed |d, i| Some(&mut d.load.width_m);
+        LoadWidth "load.width_m" Length 0.05..8.0 optional |d, i| Some(&mut d.load.width_m);
         /// Load upward.
-        LoadHeight "load.height_m" Length 0.02..6.0 needed |d, i| Some(&mut d.load.height_m);
+        LoadHeight "load.height_m" Length 0.02..6.0 optional |d, i| Some(&mut d.load.height_m);
         /// Load centre from its face at the heel.
         LoadCgFromHeel "load.cg_from_heel_m" Length 0.0..6.0 optional |d, i| Some(&mut d.load.cg_from_heel_m);
         /// Load centre left of its middle.
         LoadCgLeft "load.cg_left_m" Length -4.0..4.0 optional |d, i| Some(&mut d.load.cg_left_m);
         /// Load centre above the blades.
         LoadCgAbove "load.cg_above_m" Length 0.0..6.0 optional |d, i| Some(&mut d.load.cg_above_m);
+        /// A part's weight.
+        PartMass "load.parts[].mass_kg" Mass 0.05..20000.0 optional |d, i| d.load.parts.get_mut(i).map(|p| &mut p.mass_kg);
+        /// A part along the forks, or along its own axis.
+        PartLength "load.parts[].length_m" Length 0.002..8.0 optional |d, i| d.load.parts.get_mut(i).map(|p| &mut p.length_m);
+        /// A part across the forks.
+        PartWidth "load.parts[].width_m" Length 0.002..8.0 optional |d, i| d.load.parts.get_mut(i).map(|p| &mut p.width_m);
+        /// A part upward.
+        PartHeight "load.parts[].height_m" Length 0.002..6.0 optional |d, i| d.load.parts.get_mut(i).map(|p| &mut p.height_m);
+        /// A part's diameter.
+        PartDiameter "load.parts[].diameter_m" Length 0.002..6.0 optional |d, i| d.load.parts.get_mut(i).map(|p| &mut p.diameter_m);
+        /// A tube's bore.
+        PartBore "load.parts[].bore_m" Length 0.001..6.0 optional |d, i| d.load.parts.get_mut(i).map(|p| &mut p.bore_m);
+        /// A part's nearest side ahead of the point measured from.
+        PartAhead "load.parts[].ahead_m" Length -10.0..10.0 optional |d, i| d.load.parts.get_mut(i).map(|p| &mut p.ahead_m);
+        /// A part's middle to the left of that point.
+        PartLeft "load.parts[].left_m" Length -10.0..10.0 optional |d, i| d.load.parts.get_mut(i).map(|p| &mut p.left_m);
+        /// A part's underside above that point.
+        PartAbove "load.parts[].above_m" Length -10.0..10.0 optional |d, i| d.load.parts.get_mut(i).map(|p| &mut p.above_m);
+        /// The known length in a picture.
+        TraceScale "load.trace.scale_m" Length 0.02..10.0 optional |d, i| d.load.trace.as_mut().map(|t| &mut t.scale_m);
+        /// Width of the known rectangle.
+        TraceRectangleWidth "load.trace.rectangle_width_m" Length 0.02..10.0 optional |d, i| d.load.trace.as_mut().map(|t| &mut t.rectangle_width_m);
+        /// Height of the known rectangle.
+        TraceRectangleHeight "load.trace.rectangle_height_m" Length 0.02..10.0 optional |d, i| d.load.trace.as_mut().map(|t| &mut t.rectangle_height_m);
+        /// How far a traced outline goes through.
+        TraceThrough "load.trace.through_m" Length 0.005..8.0 optional |d, i| d.load.trace.as_mut().map(|t| &mut t.through_m);
+        /// Accuracy of a scale.
+        WeighAccuracy "load.weighing.accuracy_kg" Mass 0.0..500.0 optional |d, i| d.load.weighing.as_mut().map(|w| &mut w.accuracy_kg);
+        /// How far one end was raised for the second weighing.
+        WeighRaised "load.weighing.raised_m" Length 0.02..1.5 optional |d, i| d.load.weighing.as_mut().map(|w| &mut w.raised_m);
+        /// A point of support ahead of the point measured from.
+        WeighAhead "load.weighing.points[].ahead_m" Length -10.0..10.0 optional |d, i| weigh_point(d, i).map(|p| &mut p.ahead_m);
+        /// A point of support to the left of it.
+        WeighLeft "load.weighing.points[].left_m" Length -10.0..10.0 optional |d, i| weigh_point(d, i).map(|p| &mut p.left_m);
+        /// A reading with the load level.
+        WeighReading "load.weighing.points[].reading_kg" Mass -20000.0..20000.0 optional |d, i| weigh_point(d, i).map(|p| &mut p.reading_kg);
+        /// A reading with one end raised.
+        WeighRaisedReading "load.weighing.points[].raised_kg" Mass -20000.0..20000.0 optional |d, i| weigh_point(d, i).map(|p| &mut p.raised_kg);
+        /// The hook of a hanging load above the blades.
+        HookAbove "load.hook_above_m" Length -1.0..3.0 optional |d, i| Some(&mut d.load.hook_above_m);
         /// Heel gap.
         HeelGap "lift.heel_gap_m" Length 0.0..2.0 optional |d, i| Some(&mut d.lift.heel_gap_m);
         /// Load off centre to the left.
@@ -191,11 +245,57 @@ fields! {
         WeightKnown "load.weight_known";
         /// How the load's centre is known.
         CentreKnown "load.centre_known";
+        /// How the load's shape is given.
+        GivenAs "load.given_as";
+        /// What a traced load is made of.
+        LoadMaterial "load.material";
+        /// The load's parts as a whole.
+        Parts "load.parts";
+        /// A part's shape.
+        PartShape "load.parts[].shape";
+        /// The way a part's axis points.
+        PartFacing "load.parts[].facing";
+        /// What a part is cut out of.
+        PartCutFrom "load.parts[].cut_from";
+        /// How a part's weight is known.
+        PartWeightKnown "load.parts[].weight_known";
+        /// What a part is made of.
+        PartMaterial "load.parts[].material";
+        /// A prism's outline.
+        PartOutline "load.parts[].outline";
+        /// What a traced outline shows.
+        TraceView "load.trace.view";
+        /// Where the truck is in the picture.
+        TraceTruck "load.trace.truck";
+        /// The size of the picture.
+        TracePicture "load.trace.picture";
+        /// A traced outline.
+        TraceOutline "load.trace.outline";
+        /// A hole in it.
+        TraceHole "load.trace.holes[]";
+        /// The ends of the known length.
+        TraceScaleEnds "load.trace.scale";
+        /// The corners of the known rectangle.
+        TraceRectangle "load.trace.rectangle";
+        /// The points of support as a whole.
+        WeighPoints "load.weighing.points";
+        /// The end that was raised.
+        WeighRaisedEnd "load.weighing.raised_end";
+        /// Which way the load is turned.
+        Turned "load.turned";
+        /// What its underside is.
+        Underside "load.underside";
+        /// Whether it hangs.
+        Hanging "load.hanging";
     }
 }
 
 fn plate_row(d: &mut Document, i: usize) -> Option<&mut crate::document::PlateRow> {
     d.truck.plate.as_mut().and_then(|p| p.rows.get_mut(i))
+}
+
+fn weigh_point(d: &mut Document, i: usize) -> Option<&mut crate::document::WeighPoint> {
+    d.load.weighing.as_mut().and_then(|w| w.points.get_mut(i))
 }
 
 /// One place in a document: a field, and a row number where it stands in a list.
@@ -221,9 +321,14 @@ impl Place {
 
     /// All places of figures that this document has, choices left out.
     pub fn all_numbers(document: &Document) -> Vec<Self> {
+        Self::numbers_of(document, Field::NUMBERS)
+    }
+
+    /// All places of these figures that this document has.
+    pub fn numbers_of(document: &Document, fields: &[Field]) -> Vec<Self> {
         let mut document = document.clone();
         let mut places = Vec::new();
-        for &field in Field::NUMBERS {
+        for &field in fields {
             let listed = field.row().path.contains("[]");
             let mut row = 0;
             while (Self { field, row }).number(&mut document).is_some() {
@@ -259,13 +364,16 @@ impl Serialize for Place {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::document::{Attachment, Plate, PlateRow, Stage};
+    use crate::document::{Attachment, Part, Plate, PlateRow, Stage, Trace, WeighPoint, Weighing};
 
     fn full() -> Document {
         let mut d = Document::default();
         d.truck.attachment = Some(Attachment::default());
         d.truck.plate = Some(Plate { rows: vec![PlateRow::default(); 2], ..Plate::default() });
         d.truck.mast.stages = vec![Stage::default(); 2];
+        d.load.parts = vec![Part::default(); 2];
+        d.load.trace = Some(Trace::default());
+        d.load.weighing = Some(Weighing { points: vec![WeighPoint::default(); 2], ..Weighing::default() });
         d
     }
 
@@ -273,7 +381,8 @@ mod tests {
     fn every_row_is_a_range_and_its_path_is_the_documents_own() {
         let mut d = full();
         let places = Place::all_numbers(&d);
-        assert_eq!(places.len(), Field::NUMBERS.len() + 3 + 2);
+        let listed = Field::NUMBERS.iter().filter(|f| f.row().path.contains("[]")).count();
+        assert_eq!(places.len(), Field::NUMBERS.len() + listed);
         for (k, place) in places.iter().enumerate() {
             let row = place.field.row();
             assert!(row.min < row.max, "{place}");
