@@ -23,14 +23,17 @@
 
 pub mod balance;
 pub mod body;
+pub mod composite;
 pub mod document;
 pub mod example;
 pub mod field;
 pub mod forks;
+pub mod found;
 pub mod friction;
 pub mod material;
 pub mod number;
 pub mod pallet;
+pub mod picture;
 pub mod place;
 pub mod plate;
 pub mod platform;
@@ -46,7 +49,9 @@ pub mod stance;
 pub mod statics;
 pub mod step;
 pub mod support;
+pub mod traced;
 pub mod units;
 pub mod validate;
 pub mod verdict;
+pub mod weighed;
 pub mod wheels;

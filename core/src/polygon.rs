@@ -222,7 +222,8 @@ mod tests {
     #[test]
     fn inside_on_the_edge_and_outside() {
         let l = outline(&[(0.0, 0.0), (2.0, 0.0), (2.0, 1.0), (1.0, 1.0), (1.0, 2.0), (0.0, 2.0)]);
-        for (x, y, is) in [(0.5, 1.5, true), (1.5, 1.5, false), (1.5, 0.5, true), (2.0, 0.5, true), (2.01, 0.5, false)] {
+        for (x, y, is) in [(0.5, 1.5, true), (1.5, 1.5, false), (1.5, 0.5, true), (2.0, 0.5, true), (2.01, 0.5, false)]
+        {
             assert_eq!(contains(&l, DVec2::new(x, y), 1e-9), is, "{x} {y}");
         }
     }

@@ -169,6 +169,35 @@ figures! {
     TRAVEL_LIFT_DEFAULT = 0.15, "m", CommonPractice, "raised only to clear";
     /// Forward tilt for placing where none is given.
     PLACE_TILT_DEFAULT = 1.0, "degree", OurChoice, "just past level";
+    /// A part of a load may stand this far from where it was entered, each way.
+    TOLERANCE_PART_PLACE = 0.010, "m", OurChoice, "a tape on an awkward load";
+    /// A point of support under a scale may be this far from where it was entered.
+    TOLERANCE_SUPPORT_PLACE = 0.005, "m", OurChoice, "a tape to the middle of a load cell";
+    /// The height that one end was raised may be this far out.
+    TOLERANCE_RAISED = 0.003, "m", OurChoice, "a tape against a rigid bearer";
+    /// A known length, and a measured depth, may be this far out.
+    TOLERANCE_TAPE = 0.003, "m", OurChoice, "a tape on a straight edge";
+    /// A tap in a picture may be this far out, as a part of the picture's longer side.
+    TOLERANCE_TAP = 0.0025, "", OurChoice, "a fingertip and a magnified view";
+    /// Sizes in a picture that was not straightened may be this far out: the camera up to 10 degrees
+    /// off square, from twice the size away.
+    TRACE_NOT_SQUARE = 0.06, "", OurChoice, "1 - cos 10 deg + half of sin 10 deg / 2, rounded up";
+    /// Sizes in a straightened picture may be this far out: the lens, a face that is not flat.
+    TRACE_STRAIGHTENED = 0.01, "", OurChoice, "usual lens distortion";
+    /// A fork is withdrawn when it has lost this part of its thickness at the heel.
+    FORK_WEAR_LIMIT = 0.10, "", Read, "ISO 5057: withdraw from service";
+    /// Fork extensions may be this many times as long as the forks that carry them.
+    EXTENSION_MOST = 1.5, "", Read, "ANSI/ITSDF B56.1";
+    /// A hanging load may weigh this part of what the plate allows.
+    HANGING_PART = 0.70, "", CommonPractice, "German training guidance";
+    /// Braking with a load, that the load on the forks must stand.
+    BRAKING_LADEN = 1.54, "m/s2", Memory, "Japan, Ministry of Labour Notification 89 of 1972, art. 5: 10 km/h within 2.5 m";
+    /// Width of one fork blade where none is given.
+    BLADE_WIDTH = 0.12, "m", OurChoice, "a wide one: the blades' middles come closer together";
+    /// Thickness of a blade where none is given: for the drawing only.
+    BLADE_THICKNESS = 0.04, "m", OurChoice, "usual for 1.5 to 2.5 t";
+    /// Load centre of a fork's stamped capacity where none is given.
+    FORK_STAMP_CENTRE = 0.4, "m", OurChoice, "the least usual one";
     /// Axle loads may differ from the service weight by this part of it.
     AXLE_SUM_TOLERANCE = 0.01, "", OurChoice, "rounding on type sheets";
 }

@@ -1,5 +1,6 @@
 //! A finite number, and a figure with the range it may lie in.
 
+use glam::DVec3;
 use serde::{Deserialize, Serialize};
 
 /// A number that is certainly finite: neither NaN nor infinity can be made into one.
@@ -100,6 +101,41 @@ impl Span {
         Self { lo: a.min(b), nominal: 0.5 * (a + b), hi: a.max(b) }
     }
 
+    /// Moved along by another range.
+    pub fn plus(self, other: Self) -> Self {
+        Self { lo: self.lo + other.lo, nominal: self.nominal + other.nominal, hi: self.hi + other.hi }
+    }
+
+    /// Moved along.
+    pub fn moved(self, by: f64) -> Self {
+        self.plus(Self::exact(by))
+    }
+
+    /// The same with its sign turned.
+    pub fn mirrored(self) -> Self {
+        Self { lo: -self.hi, nominal: -self.nominal, hi: -self.lo }
+    }
+
+    /// This much wider on either side.
+    pub fn widened(self, by: f64) -> Self {
+        self.plus(Self { lo: -by.abs(), nominal: 0.0, hi: by.abs() })
+    }
+
+    /// Whether the two have any figure in common.
+    pub fn meets(self, other: Self) -> bool {
+        self.lo <= other.hi && other.lo <= self.hi
+    }
+
+    /// With all that another one may be.
+    pub fn with(self, other: Self) -> Self {
+        Self { lo: self.lo.min(other.lo), nominal: self.nominal, hi: self.hi.max(other.hi) }
+    }
+
+    /// The greatest magnitude in it.
+    pub fn furthest(self) -> f64 {
+        self.lo.abs().max(self.hi.abs())
+    }
+
     /// Whether there is nothing uncertain about it.
     pub fn is_exact(self) -> bool {
         self.hi <= self.lo
@@ -108,6 +144,55 @@ impl Span {
     /// Half the width of the range.
     pub fn half_width(self) -> f64 {
         0.5 * (self.hi - self.lo)
+    }
+}
+
+/// Whereabouts of a point: as stated, and the box it may lie in, `lo <= at <= hi` in each direction.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Region {
+    /// As stated.
+    pub at: DVec3,
+    /// The least corner.
+    pub lo: DVec3,
+    /// The greatest corner.
+    pub hi: DVec3,
+}
+
+impl Region {
+    /// As stated, give or take `spread` in each direction.
+    pub fn about(at: DVec3, spread: DVec3) -> Self {
+        Self { at, lo: at - spread, hi: at + spread }
+    }
+
+    /// From the three directions.
+    pub fn of(x: Span, y: Span, z: Span) -> Self {
+        let point = |f: fn(&Span) -> f64| DVec3::new(f(&x), f(&y), f(&z));
+        Self { at: point(|s| s.nominal), lo: point(|s| s.lo), hi: point(|s| s.hi) }
+    }
+
+    /// Along x.
+    pub fn x(&self) -> Span {
+        Span { lo: self.lo.x, nominal: self.at.x, hi: self.hi.x }
+    }
+
+    /// Along y.
+    pub fn y(&self) -> Span {
+        Span { lo: self.lo.y, nominal: self.at.y, hi: self.hi.y }
+    }
+
+    /// Along z.
+    pub fn z(&self) -> Span {
+        Span { lo: self.lo.z, nominal: self.at.z, hi: self.hi.z }
+    }
+
+    /// Half the box's edges.
+    pub fn half_edges(&self) -> DVec3 {
+        0.5 * (self.hi - self.lo)
+    }
+
+    /// The middle of the box, from the stated point.
+    pub fn skew(&self) -> DVec3 {
+        0.5 * (self.lo + self.hi) - self.at
     }
 }
 

@@ -157,16 +157,17 @@ impl Form {
         };
         // Half a circle from pole to pole in the u-w and v-w planes.
         let arcs = |r: f64, middle: f64, least: f64| {
-            circle(r, 0.0).filter(move |p| p.y >= least).flat_map(move |p| {
-                [DVec3::new(p.x, 0.0, middle + p.y), DVec3::new(0.0, p.x, middle + p.y)]
-            })
+            circle(r, 0.0)
+                .filter(move |p| p.y >= least)
+                .flat_map(move |p| [DVec3::new(p.x, 0.0, middle + p.y), DVec3::new(0.0, p.x, middle + p.y)])
         };
         match self {
             Self::Prism { outline, length } => {
                 let next = outline.iter().cycle().skip(1);
-                let places = outline.iter().zip(next).flat_map(|(a, b)| {
-                    (0..ON_EDGE).map(move |k| a.lerp(*b, f64::from(k) / f64::from(ON_EDGE)))
-                });
+                let places = outline
+                    .iter()
+                    .zip(next)
+                    .flat_map(|(a, b)| (0..ON_EDGE).map(move |k| a.lerp(*b, f64::from(k) / f64::from(ON_EDGE))));
                 places.flat_map(|p| [p.extend(0.0), p.extend(*length)]).collect()
             }
             Self::Cylinder { diameter, length, .. } => {
@@ -177,7 +178,9 @@ impl Form {
                 let r = 0.5 * diameter;
                 circle(r, r).chain(arcs(r, r, -f64::INFINITY)).collect()
             }
-            Self::HalfSphere { diameter } => circle(0.5 * diameter, 0.0).chain(arcs(0.5 * diameter, 0.0, 0.0)).collect(),
+            Self::HalfSphere { diameter } => {
+                circle(0.5 * diameter, 0.0).chain(arcs(0.5 * diameter, 0.0, 0.0)).collect()
+            }
         }
     }
 }
