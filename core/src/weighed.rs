@@ -178,8 +178,11 @@ fn height(supports: &[Support], accuracy: f64, end: Side, by: f64) -> Result<Spa
     // A support out of its place is out alike in both sets: only what moved from one to another counts.
     let shares = |r: &[f64]| r.iter().map(|x| x / r.iter().sum::<f64>()).collect::<Vec<_>>();
     let moved: f64 = shares(&level).iter().zip(shares(&raised)).map(|(p, q)| (p - q).abs()).sum();
-    let doubt = 2.0 * accuracy * supports.len() as f64 / sum;
-    let difference = a.plus(b.mirrored()).widened(place * (moved + doubt));
+    // Readings out by their accuracy shift the shares of a set by no more than twice their sum; and no
+    // more can move than all.
+    let out = accuracy * supports.len() as f64;
+    let doubt = if out < sum { 4.0 * out / (sum - out) } else { 2.0 };
+    let difference = a.plus(b.mirrored()).widened(place * (moved + doubt).min(2.0));
     let over = |d: f64, small: f64, large: f64| if d > 0.0 { d / small } else { d / large };
     Ok(Span {
         lo: over(difference.lo, t_hi, t_lo),
