@@ -22,6 +22,11 @@ impl Draws {
 
     /// A reproducible row: the same seed gives the same numbers on every machine.
     pub fn seeded(seed: u64) -> Self {
+        Self::seeded_row(seed, DRAWS)
+    }
+
+    /// The same, as long as need be.
+    pub fn seeded_row(seed: u64, length: usize) -> Self {
         let mut state = seed.wrapping_mul(0x9E37_79B9_7F4A_7C15);
         // SplitMix64 (public domain; Steele, Lea and Flood 2014): 53 bits make a number in [0, 1).
         let mut draw = || {
@@ -31,7 +36,7 @@ impl Draws {
             z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
             ((z ^ (z >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
         };
-        Self::new((0..DRAWS).map(|_| draw()).collect())
+        Self::new((0..length).map(|_| draw()).collect())
     }
 
     /// Rows for a property test.
@@ -49,6 +54,11 @@ impl Draws {
     /// A number of a range.
     pub fn within(&mut self, range: Range<f64>) -> f64 {
         range.start + (range.end - range.start) * self.unit()
+    }
+
+    /// A whole number of a range.
+    pub fn count(&mut self, range: Range<usize>) -> usize {
+        range.start + (self.unit() * range.len() as f64) as usize
     }
 
     /// Yes, this often.

@@ -2,5 +2,6 @@
 
 pub mod draw;
 pub mod engine;
+pub mod outline;
 pub mod sensible;
 pub mod walk;
