@@ -2,7 +2,7 @@
 
 use crate::document::PlateFor;
 use crate::rules;
-use crate::scalar::Span;
+use crate::scalar::{Region, Span};
 use crate::scenario;
 use crate::scenario::{Load, Truck};
 use glam::{DMat3, DVec3};
@@ -28,6 +28,8 @@ pub enum BodyId {
     Carriage,
     /// Pair of forks.
     Forks,
+    /// Pair of fork extensions.
+    Extensions,
     /// Attachment.
     Attachment,
     /// The load.
@@ -45,12 +47,14 @@ pub struct Body<'a> {
     pub at: DVec3,
     /// Other places where the centre may be; empty for none.
     pub others: &'a [DVec3],
-    /// Half-edges of the box the centre may lie in about each of those places; `None` for no box.
+    /// The middle of the box it may lie in, from there; zero where the stated centre is the middle.
+    pub skew: DVec3,
+    /// Half-edges of that box, about each of those places; `None` for no box.
     pub half_edges: Option<[DVec3; 3]>,
 }
 
 /// The most bodies there can be.
-pub const MOST_BODIES: usize = 13;
+pub const MOST_BODIES: usize = 14;
 
 /// Masses added up: kg, and kg m about the origin.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -118,7 +122,7 @@ impl<'a> Bodies<'a> {
 
     #[inline]
     fn exact(&mut self, id: BodyId, mass: f64, at: DVec3) {
-        self.push(Body { id, mass: Span::exact(mass), at, others: &[], half_edges: None });
+        self.push(Body { id, mass: Span::exact(mass), at, others: &[], skew: DVec3::ZERO, half_edges: None });
     }
 
     /// The bodies.
@@ -202,28 +206,23 @@ pub struct Placed {
     /// Its mass.
     pub mass: Span,
     /// Centre ahead of the fork (or attachment) face, left of the middle of the forks, above the blades.
-    pub centre: DVec3,
-    /// How far the centre may be out, each way.
-    pub spread: DVec3,
+    pub centre: Region,
 }
 
 impl Placed {
-    /// The load of a lift, heel gap and offset counted in.
+    /// The load of a lift, heel gap and offset counted in. The stated load centre is the heel gap as
+    /// stated and the load's centre as stated together.
     pub fn of(load: &Load, lift: &scenario::Lift) -> Self {
-        let gap = 0.5 * (lift.heel_gap.lo + lift.heel_gap.hi);
-        // A heel gap that was not given is somewhere between none and the most assumed.
-        Self {
-            mass: load.mass,
-            centre: DVec3::new(gap + load.centre.x, lift.offset.nominal + load.centre.y, load.centre.z),
-            spread: load.centre_spread + DVec3::new(lift.heel_gap.half_width(), lift.offset.half_width(), 0.0),
-        }
+        let (x, y, z) = (load.centre.x(), load.centre.y(), load.centre.z());
+        Self { mass: load.mass, centre: Region::of(x.plus(lift.heel_gap), y.plus(lift.offset), z) }
     }
 
     /// A platform test's load: a cube, its centre as far ahead of the fork face as above the blades.
     ///
     /// Source: GOST R 50609 (the same test load as ISO 22915-2).
     pub fn cube(capacity: f64, load_centre: f64) -> Self {
-        Self { mass: Span::exact(capacity), centre: DVec3::new(load_centre, 0.0, load_centre), spread: DVec3::ZERO }
+        let at = DVec3::new(load_centre, 0.0, load_centre);
+        Self { mass: Span::exact(capacity), centre: Region::about(at, DVec3::ZERO) }
     }
 }
 
@@ -325,11 +324,26 @@ impl Truck {
             mass: Span::exact(rig.chassis),
             at: rig.chassis_at,
             others: &rig.corners,
+            skew: DVec3::ZERO,
             half_edges: (edge != DVec3::ZERO).then(|| [DVec3::X * edge.x, DVec3::Y * edge.y, DVec3::Z * edge.z]),
         });
-        bodies.push(Body { id: BodyId::Battery, mass: fitted, at: self.battery.at, others: &[], half_edges: None });
+        bodies.push(Body {
+            id: BodyId::Battery,
+            mass: fitted,
+            at: self.battery.at,
+            others: &[],
+            skew: DVec3::ZERO,
+            half_edges: None,
+        });
         let seat = DVec3::new(-rules::OPERATOR_BEHIND.value * self.wheelbase, 0.0, rules::OPERATOR_HEIGHT.value);
-        bodies.push(Body { id: BodyId::Operator, mass: operator, at: seat, others: &[], half_edges: None });
+        bodies.push(Body {
+            id: BodyId::Operator,
+            mass: operator,
+            at: seat,
+            others: &[],
+            skew: DVec3::ZERO,
+            half_edges: None,
+        });
         if let Some((id, mass, at)) = self.axle_body() {
             bodies.exact(id, mass, at);
         }
@@ -340,16 +354,22 @@ impl Truck {
             let upright = DVec3::new(self.load_distance + a.ahead, pose.sideshift, pose.lift + a.above);
             bodies.exact(BodyId::Attachment, a.mass, pose.place(self.mast.pivot, upright));
         }
+        if let (Some((length, mass)), Outfit::Today) = (self.forks.extension, outfit) {
+            let upright = DVec3::new(self.load_distance + 0.5 * length, pose.sideshift, pose.lift);
+            bodies.exact(BodyId::Extensions, mass, pose.place(self.mast.pivot, upright));
+        }
         if let Some(load) = load {
             let rotation = pose.rotation();
-            let upright = DVec3::new(self.face(outfit), pose.sideshift, pose.lift) + load.centre;
+            let upright = DVec3::new(self.face(outfit), pose.sideshift, pose.lift) + load.centre.at;
+            let (half, skew) = (load.centre.half_edges(), load.centre.skew());
             bodies.push(Body {
                 id: BodyId::Load,
                 mass: load.mass,
                 at: self.mast.pivot + rotation * (upright - self.mast.pivot),
                 others: &[],
-                half_edges: (load.spread != DVec3::ZERO).then(|| {
-                    let DVec3 { x, y, z } = load.spread;
+                skew: rotation * skew,
+                half_edges: (half != DVec3::ZERO).then(|| {
+                    let DVec3 { x, y, z } = half;
                     [rotation.x_axis * x, rotation.y_axis * y, rotation.z_axis * z]
                 }),
             });

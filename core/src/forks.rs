@@ -1,10 +1,62 @@
-//! The load on the fork blades: whether its centre of gravity stands over them, and how far they reach.
+//! The load on the fork blades: whether its centre of gravity stands over them, how far they reach,
+//! and what each fork carries against its stamped capacity.
 
 use crate::body::Placed;
 use crate::rules;
-use crate::scalar::Scalar;
+use crate::scalar::{Scalar, Span};
 use crate::scenario::Scenario;
+use crate::units::GRAVITY;
 use serde::Serialize;
+
+/// Which fork.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Fork {
+    /// The left one.
+    Left,
+    /// The right one.
+    Right,
+}
+
+/// What one fork carries.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Arm {
+    /// Which.
+    pub fork: Fork,
+    /// Its part of the load as stated.
+    pub part: Scalar,
+    /// At the worst of its range.
+    pub part_worst: Scalar,
+    /// The moment at its heel as stated, N m.
+    pub moment: Scalar,
+    /// At the worst.
+    pub moment_worst: Scalar,
+    /// What it carries as stated, kg.
+    pub carries: Scalar,
+    /// At the worst.
+    pub carries_worst: Scalar,
+    /// The moment that its stamped capacity allows, what wear has taken counted off, N m.
+    pub allowed: Option<Scalar>,
+    /// The weight that it allows, kg: nearer to the heel it is not more.
+    pub allowed_mass: Option<Scalar>,
+}
+
+impl Arm {
+    /// Whether it is within its stamped capacity; true where that is not known.
+    pub fn holds(&self) -> bool {
+        self.within(self.moment, self.carries)
+    }
+
+    /// Whether it is at the worst of its range.
+    pub fn holds_worst(&self) -> bool {
+        self.within(self.moment_worst, self.carries_worst)
+    }
+
+    fn within(&self, moment: Scalar, carries: Scalar) -> bool {
+        let under = |value: Scalar, limit: Option<Scalar>| limit.is_none_or(|l| value.get() <= l.get() * (1.0 + 1e-12));
+        under(moment, self.allowed) && under(carries, self.allowed_mass)
+    }
+}
 
 /// How the load stands on the blades, m. What is "in hand" is negative once it has left them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -17,10 +69,22 @@ pub struct Outcome {
     pub to_edge: Scalar,
     /// At the worst of its range.
     pub to_edge_worst: Scalar,
-    /// The part of the load's depth that the blades reach under, at most 1.
+    /// The part of the load's depth that the blades reach under, at most 1, as stated.
     pub reach: Scalar,
+    /// At the worst of its range.
+    pub reach_worst: Scalar,
     /// The part they should reach under.
     pub reach_asked: Scalar,
+    /// Whether the load hangs: then the blades reach under nothing.
+    pub hangs: bool,
+    /// Each fork, left and right.
+    pub arms: [Arm; 2],
+    /// The part of its thickness that a fork has lost at the heel.
+    pub wear: Option<Scalar>,
+    /// From which it is withdrawn.
+    pub wear_limit: Scalar,
+    /// Length of extensions, and how long they may be, m.
+    pub extension: Option<(Scalar, Scalar)>,
 }
 
 impl Outcome {
@@ -34,9 +98,24 @@ impl Outcome {
         self.to_tips_worst >= Scalar::ZERO && self.to_edge_worst >= Scalar::ZERO
     }
 
-    /// Whether the blades reach far enough under.
+    /// Whether the blades reach far enough under, as stated.
     pub fn reaches(&self) -> bool {
-        self.reach.get() >= self.reach_asked.get() - 1e-9
+        self.hangs || self.reach.get() >= self.reach_asked.get() - 1e-9
+    }
+
+    /// Whether they do at the worst of its range.
+    pub fn reaches_worst(&self) -> bool {
+        self.hangs || self.reach_worst.get() >= self.reach_asked.get() - 1e-9
+    }
+
+    /// Whether a fork is worn so far that it is withdrawn.
+    pub fn worn_out(&self) -> bool {
+        self.wear.is_some_and(|w| w.get() >= self.wear_limit.get() - 1e-9)
+    }
+
+    /// Whether extensions are longer than the forks may carry.
+    pub fn too_long(&self) -> bool {
+        self.extension.is_some_and(|(length, most)| length.get() > most.get() + 1e-9)
     }
 }
 
@@ -53,20 +132,72 @@ pub fn reach(length: f64, gap: f64, depth: f64) -> f64 {
     if depth > 0.0 { ((length - gap) / depth).clamp(0.0, 1.0) } else { 0.0 }
 }
 
+/// The part of its capacity that a fork still has when it has lost `wear` of its thickness at the heel.
+///
+/// Source: ISO 5057 sheets; bending strength goes with the square of the thickness.
+///
+/// ```
+/// // Case C19.
+/// let left = standfast_core::forks::capacity_left;
+/// assert!((left(0.1) - 0.81).abs() < 1e-12 && (left(0.2) - 0.64).abs() < 1e-12 && (left(0.3) - 0.49).abs() < 1e-12);
+/// ```
+pub fn capacity_left(wear: f64) -> f64 {
+    let left = (1.0 - wear).clamp(0.0, 1.0);
+    left * left
+}
+
+/// The part of the load that a fork carries when the load's centre stands `towards` it from the
+/// middle and the blades' middles are `apart`: levers on a beam across both. From 0 to 1.
+pub fn part_carried(towards: f64, apart: f64) -> f64 {
+    if apart > 0.0 { (0.5 + towards / apart).clamp(0.0, 1.0) } else { 1.0 }
+}
+
 /// Looks at the load on the blades. The blades are taken as straight and level; sideshift moves
 /// blades and load together.
 pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
-    let forks = &scenario.truck.forks;
-    let nominal_ahead = scenario.lift.heel_gap.nominal + scenario.load.centre.x;
-    let half = 0.5 * forks.spread;
+    let (forks, load) = (&scenario.truck.forks, &scenario.load);
+    let (half, length) = (0.5 * forks.spread, forks.reach());
+    let (ahead, aside) = (placed.centre.x(), placed.centre.y());
+    let gap = scenario.lift.heel_gap;
     let c = Scalar::computed;
     Outcome {
-        to_tips: c(forks.length - nominal_ahead),
-        to_tips_worst: c(forks.length - placed.centre.x - placed.spread.x),
-        to_edge: c(half - placed.centre.y.abs()),
-        to_edge_worst: c(half - placed.centre.y.abs() - placed.spread.y),
-        reach: c(reach(forks.length, scenario.lift.heel_gap.hi, scenario.load.size.x)),
+        to_tips: c(length - ahead.nominal),
+        to_tips_worst: c(length - ahead.hi),
+        to_edge: c(half - aside.nominal.abs()),
+        to_edge_worst: c(half - aside.furthest()),
+        reach: c(reach(length, gap.nominal, load.size.x)),
+        reach_worst: c(reach(length, gap.hi, load.size.x)),
         reach_asked: c(rules::FORK_REACH.value),
+        hangs: load.hanging.is_some(),
+        arms: [arm(scenario, placed, Fork::Left), arm(scenario, placed, Fork::Right)],
+        wear: forks.wear.map(c),
+        wear_limit: c(rules::FORK_WEAR_LIMIT.value),
+        extension: forks.extension.map(|(length, _)| (c(length), c(rules::EXTENSION_MOST.value * forks.length))),
+    }
+}
+
+fn arm(scenario: &Scenario, placed: &Placed, fork: Fork) -> Arm {
+    let forks = &scenario.truck.forks;
+    let towards = match fork {
+        Fork::Left => placed.centre.y(),
+        Fork::Right => placed.centre.y().mirrored(),
+    };
+    let apart = forks.spread - forks.blade;
+    let (part, part_worst) = (part_carried(towards.nominal, apart), part_carried(towards.hi, apart));
+    let Span { nominal: mass, hi: mass_hi, .. } = placed.mass;
+    let ahead = placed.centre.x();
+    let left = capacity_left(forks.wear.unwrap_or(0.0));
+    let c = Scalar::computed;
+    Arm {
+        fork,
+        part: c(part),
+        part_worst: c(part_worst),
+        moment: c(part * mass * GRAVITY * ahead.nominal),
+        moment_worst: c(part_worst * mass_hi * GRAVITY * ahead.hi),
+        carries: c(part * mass),
+        carries_worst: c(part_worst * mass_hi),
+        allowed: forks.stamped.map(|(capacity, centre)| c(capacity * left * GRAVITY * centre)),
+        allowed_mass: forks.stamped.map(|(capacity, _)| c(capacity * left)),
     }
 }
 
@@ -75,15 +206,55 @@ mod tests {
     use super::*;
     use crate::example;
 
+    fn at(s: &Scenario) -> Outcome {
+        check(s, &Placed::of(&s.load, &s.lift))
+    }
+
     #[test]
     fn a_centre_beyond_the_tips_or_the_edge_has_left_the_blades() {
         let mut scenario = example::three_wheel();
-        let at = |s: &Scenario| check(s, &Placed::of(&s.load, &s.lift));
         assert!(at(&scenario).carries_worst());
-        scenario.load.centre.x = scenario.truck.forks.length + 0.001;
+        let by = scenario.truck.forks.length + 0.001 - scenario.load.centre.at.x;
+        scenario.load.centre.at.x += by;
+        scenario.load.centre.hi.x += by;
         assert!(!at(&scenario).carries());
         let mut scenario = example::three_wheel();
-        scenario.load.centre.y = -0.5 * scenario.truck.forks.spread + 0.001;
+        let by = -0.5 * scenario.truck.forks.spread + 0.001 - scenario.load.centre.at.y;
+        scenario.load.centre.at.y += by;
+        scenario.load.centre.lo.y += by;
         assert!(at(&scenario).carries() && !at(&scenario).carries_worst());
+    }
+
+    /// A load over one blade's middle is carried by it alone.
+    #[test]
+    fn forks_share_by_levers() {
+        assert_eq!((part_carried(0.0, 0.5), part_carried(0.25, 0.5), part_carried(-0.25, 0.5)), (0.5, 1.0, 0.0));
+        assert!((part_carried(0.1, 0.5) - 0.7).abs() < 1e-15);
+        assert_eq!(part_carried(0.1, 0.0), 1.0, "no lever, no sharing");
+    }
+
+    #[test]
+    fn a_stamp_counts_by_moment_and_never_for_more_than_its_weight() {
+        let mut scenario = example::three_wheel();
+        assert!(at(&scenario).arms.iter().all(|a| a.allowed.is_none() && a.holds_worst()), "not stamped, not checked");
+        scenario.truck.forks.stamped = Some((900.0, 0.5));
+        let left = at(&scenario).arms[0];
+        assert!(left.holds() && left.moment_worst > left.moment && left.part > at(&scenario).arms[1].part);
+        scenario.truck.forks.stamped = Some((580.0, 0.5));
+        assert!(!at(&scenario).arms[0].holds(), "heavy enough on the left fork");
+        scenario.truck.forks.stamped = Some((700.0, 0.5));
+        scenario.truck.forks.wear = Some(0.15);
+        let worn = at(&scenario);
+        assert!(!worn.arms[0].holds() && worn.worn_out());
+    }
+
+    #[test]
+    fn extensions_reach_further_and_are_held_to_their_limit() {
+        let mut scenario = example::three_wheel();
+        let short = at(&scenario).to_tips;
+        scenario.truck.forks.extension = Some((1.7, 50.0));
+        assert!(at(&scenario).to_tips > short && !at(&scenario).too_long());
+        scenario.truck.forks.extension = Some((1.73, 50.0));
+        assert!(at(&scenario).too_long(), "150 % of 1,150 mm is 1,725");
     }
 }

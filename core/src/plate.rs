@@ -3,7 +3,7 @@
 use crate::body::Placed;
 use crate::document::PlateFor;
 use crate::rules;
-use crate::scalar::{Scalar, Span};
+use crate::scalar::Scalar;
 use crate::scenario::{Plate, PlateRow, Scenario};
 use serde::Serialize;
 
@@ -150,6 +150,8 @@ pub struct Outcome {
     pub estimate: Option<Scalar>,
     /// The load's centre stands higher above the blades than the plate's test load, m: (it, test load).
     pub centre_higher: Option<(Scalar, Scalar)>,
+    /// The part of what the plate allows that may hang, where the load does.
+    pub hanging: Option<Scalar>,
 }
 
 impl Plate {
@@ -183,11 +185,10 @@ fn reaches(plate: f64, need: f64) -> bool {
 pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
     let (truck, lift) = (&scenario.truck, &scenario.lift);
     let height = lift.height.max(lift.take_up).max(lift.travel);
-    let centre = Span {
-        lo: 0.0,
-        nominal: scenario.lift.heel_gap.nominal + scenario.load.centre.x,
-        hi: placed.centre.x + placed.spread.x,
-    };
+    let centre = placed.centre.x();
+    // Only this part of what a row allows may hang.
+    let hanging = scenario.load.hanging.map(|_| rules::HANGING_PART.value);
+    let allows = |r: &PlateRow| r.capacity * hanging.unwrap_or(1.0);
     let mass = placed.mass;
     let c = Scalar::computed;
     let need = Need {
@@ -197,8 +198,15 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
         mass: c(mass.nominal),
         mass_worst: c(mass.hi),
     };
-    let mut outcome =
-        Outcome { need, row: None, allowed: None, findings: Vec::new(), estimate: None, centre_higher: None };
+    let mut outcome = Outcome {
+        need,
+        row: None,
+        allowed: None,
+        findings: Vec::new(),
+        estimate: None,
+        centre_higher: None,
+        hanging: hanging.map(c),
+    };
     let mut found = |gap: Gap, as_stated: bool| outcome.findings.push(Finding { gap, as_stated });
     let Some(plate) = &truck.plate else {
         found(Gap::NoPlate, true);
@@ -232,31 +240,31 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
         found(Gap::TooFarOut { load_centre: c(asked), last: c(furthest.load_centre) }, as_stated);
     }
     if let Some((row, r)) = plate.row_for(height, centre.nominal) {
-        if !reaches(r.capacity, mass.nominal) {
-            found(Gap::TooHeavy { mass: c(mass.nominal), allowed: c(r.capacity), row }, true);
+        if !reaches(allows(r), mass.nominal) {
+            found(Gap::TooHeavy { mass: c(mass.nominal), allowed: c(allows(r)), row }, true);
         } else if let Some((row, r)) = plate.row_for(height, centre.hi)
-            && !reaches(r.capacity, mass.hi)
+            && !reaches(allows(r), mass.hi)
         {
-            found(Gap::TooHeavy { mass: c(mass.hi), allowed: c(r.capacity), row }, false);
+            found(Gap::TooHeavy { mass: c(mass.hi), allowed: c(allows(r)), row }, false);
         }
     }
-    let aside = scenario.lift.sideshift + placed.centre.y;
+    let aside = placed.centre.y().moved(scenario.lift.sideshift);
     let limit = rules::off_centre_threshold(truck.rated()).value;
-    let furthest_aside = aside.abs() + placed.spread.y;
+    let furthest_aside = aside.furthest();
     if !reaches(limit, furthest_aside) {
-        let as_stated = !reaches(limit, aside.abs());
-        let offset = if as_stated { aside.abs() } else { furthest_aside };
+        let as_stated = !reaches(limit, aside.nominal.abs());
+        let offset = if as_stated { aside.nominal.abs() } else { furthest_aside };
         found(Gap::OffCentre { offset: c(offset), limit: c(limit) }, as_stated);
     }
     let row = plate.row_for(height, centre.hi).or_else(|| plate.row_for(height, centre.nominal));
     if let Some((row, r)) = row {
         outcome.row = Some(row);
-        outcome.allowed = Some(c(r.capacity));
-        if !reaches(r.load_centre, placed.centre.z + placed.spread.z) {
-            outcome.centre_higher = Some((c(placed.centre.z + placed.spread.z), c(r.load_centre)));
+        outcome.allowed = Some(c(allows(r)));
+        if !reaches(r.load_centre, placed.centre.hi.z) {
+            outcome.centre_higher = Some((c(placed.centre.hi.z), c(r.load_centre)));
         }
     }
-    outcome.estimate = estimate(scenario, plate, height, centre.hi).map(c);
+    outcome.estimate = estimate(scenario, plate, height, centre.hi).map(|e| c(e * hanging.unwrap_or(1.0)));
     outcome
 }
 

@@ -81,6 +81,84 @@ pub enum Rule {
         /// The earlier row.
         row: usize,
     },
+    /// Neither a weight nor a material is given.
+    WeightOrMaterial,
+    /// An outline needs three different points at least.
+    OutlineTooShort {
+        /// It has so many.
+        points: usize,
+    },
+    /// Two edges of an outline cross or touch, each named by the point it starts from, from 0.
+    OutlineCrosses {
+        /// One edge.
+        first: usize,
+        /// The other.
+        second: usize,
+    },
+    /// An outline encloses nothing.
+    OutlineFlat,
+    /// A hole is not wholly inside the outline and apart from the other holes.
+    HoleOutside,
+    /// A cut-out is not wholly inside the part it is cut out of.
+    CutOutside {
+        /// That part, from 0.
+        part: usize,
+    },
+    /// The cut-outs leave nothing of the part.
+    CutTakesAll,
+    /// What a cut-out is cut out of is not there, or is itself a cut-out.
+    CutHost,
+    /// A scale cannot read below zero: the load would have to pull its support up.
+    NegativeReading,
+    /// Two supports stand at the same place.
+    SupportsTogether,
+    /// Three or four supports stand in a line.
+    SupportsInLine,
+    /// The readings put the centre outside the load, m.
+    WeighedOutside {
+        /// The load begins here.
+        lo: Scalar,
+        /// And ends here.
+        hi: Scalar,
+    },
+    /// The two sets of readings add up to different weights, kg.
+    WeighedTotals {
+        /// Level.
+        level: Scalar,
+        /// One end raised.
+        raised: Scalar,
+        /// They may differ by so much.
+        allowed: Scalar,
+    },
+    /// One end cannot be raised that far.
+    RaisedTooFar,
+    /// The readings put the centre's height outside the load, m.
+    HeightOutside {
+        /// Its underside.
+        lo: Scalar,
+        /// Its top.
+        hi: Scalar,
+    },
+    /// The ends of the known length are too close together.
+    ScaleTooShort,
+    /// The four corners do not go round a rectangle clockwise from its top left.
+    RectangleBent,
+    /// This shape cannot point that way.
+    NotThisWay,
+    /// The load as a whole is too small or too large, m.
+    WholeWithin {
+        /// Least.
+        min: Scalar,
+        /// Greatest.
+        max: Scalar,
+    },
+    /// The load as a whole is too light or too heavy, kg.
+    WeightWithin {
+        /// Least.
+        min: Scalar,
+        /// Greatest.
+        max: Scalar,
+    },
     /// A list or a text is longer than the program takes.
     TooLong {
         /// The longest.
@@ -120,6 +198,14 @@ pub enum Remedy {
     WritePlainly,
     /// Take some away.
     Shorten,
+    /// Draw it again, or move the points.
+    DrawAgain,
+    /// Put it inside.
+    MoveInside,
+    /// Read, measure and enter it again.
+    ReadAgain,
+    /// Choose another one.
+    ChooseAnother,
 }
 
 impl Problem {
@@ -146,6 +232,21 @@ impl Problem {
                 Remedy::MakeAgree { places: vec![Place::in_row(place.field, *row), place] }
             }
             Rule::TooLong { .. } => Remedy::Shorten,
+            Rule::WeightOrMaterial => Remedy::Enter,
+            Rule::OutlineTooShort { .. } | Rule::OutlineCrosses { .. } | Rule::OutlineFlat => Remedy::DrawAgain,
+            Rule::ScaleTooShort | Rule::RectangleBent => Remedy::DrawAgain,
+            Rule::HoleOutside | Rule::CutOutside { .. } | Rule::CutTakesAll => Remedy::MoveInside,
+            Rule::CutHost | Rule::NotThisWay => Remedy::ChooseAnother,
+            Rule::NegativeReading
+            | Rule::SupportsTogether
+            | Rule::SupportsInLine
+            | Rule::WeighedOutside { .. }
+            | Rule::WeighedTotals { .. }
+            | Rule::RaisedTooFar
+            | Rule::HeightOutside { .. } => Remedy::ReadAgain,
+            Rule::WholeWithin { min, max } | Rule::WeightWithin { min, max } => {
+                Remedy::EnterWithin { min: *min, max: *max }
+            }
         };
         Self { place, value: value.and_then(Scalar::new), rule, remedy }
     }

@@ -9,16 +9,28 @@ use crate::forks;
 use crate::plate;
 use crate::platform::Test;
 use crate::problem::Problem;
+use crate::remedy;
 use crate::rules::{BuiltIn, Figure, Mark};
 use crate::scalar::Scalar;
 use crate::scenario::{Assumed, Scenario};
 use crate::scene::{self, Scene};
+use crate::seat::Seat;
 use crate::statics::{Corner, Entries, Pair};
 use crate::step::{Standing, Step, StepId};
 use crate::support::LineId;
-use crate::verdict::{self, Verdict};
+use crate::verdict::Verdict;
+use crate::whole::Whole;
 use glam::DVec3;
 use serde::Serialize;
+
+mod load;
+mod seat;
+
+pub use load::{
+    CentreReport, DecidedBy, DisagreementReport, LoadAnswer, LoadReport, PartReport, Range, ShapeReport, TraceReport,
+    WayReport, find_load,
+};
+pub use seat::{CaseReport, SeatReport, ToppleReport};
 
 /// A figure as stated and at the worst corner.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
@@ -80,6 +92,10 @@ pub struct Assessment {
     pub plate: plate::Outcome,
     /// The load on the blades.
     pub forks: forks::Outcome,
+    /// The load as found.
+    pub load: LoadReport,
+    /// What would have to change about how the load stands on the forks, the least first.
+    pub remedies: Vec<remedy::Leads>,
     /// Every step.
     pub steps: Vec<StepReport>,
     /// The step with the greatest share used at the worst corner.
@@ -232,6 +248,8 @@ pub struct StepReport {
     pub passes: bool,
     /// Whether it does so at the worst corner.
     pub passes_worst: bool,
+    /// The load on the blades; none for one that hangs.
+    pub seat: Option<SeatReport>,
     /// Outlines for the drawings.
     pub scene: Scene,
 }
@@ -255,11 +273,9 @@ pub fn assess(document: &Document) -> Report {
 
 fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
     let balance = Balance::of(&scenario.truck);
-    let placed = Placed::of(&scenario.load, &scenario.lift);
-    let steps: Vec<Step> = StepId::ALL.iter().map(|&id| Step::new(scenario, &balance, &placed, id)).collect();
-    let plate = plate::check(scenario, &placed);
-    let forks = forks::check(scenario, &placed);
-    let verdict = verdict::decide(&plate, &forks, &steps, &balance.contradictions, document.load.weight_known);
+    let whole = Whole::of(scenario, &balance);
+    let remedies = remedy::find(scenario, &balance, &whole, document.load.turned);
+    let Whole { placed, plate, forks, steps, seats, verdict } = whole;
     let mut assumed = scenario.assumed.clone();
     assumed.extend(balance.inferred.iter().cloned());
     assumed.sort_by_key(|a| a.place);
@@ -277,12 +293,14 @@ fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
         unladen_centre: balance.whole.iter().map(|p| (Scalar::computed(p.x), Scalar::computed(p.y))).collect(),
         plate,
         forks,
-        steps: steps.iter().map(|s| step_report(scenario, &placed, s)).collect(),
+        load: LoadReport::of(&scenario.load.found),
+        remedies,
+        steps: steps.iter().zip(&seats).map(|(s, seat)| step_report(scenario, &placed, s, seat.as_ref())).collect(),
         governing_step,
     }
 }
 
-fn step_report(scenario: &Scenario, placed: &Placed, step: &Step) -> StepReport {
+fn step_report(scenario: &Scenario, placed: &Placed, step: &Step, seat: Option<&Seat>) -> StepReport {
     let c = Scalar::computed;
     let bodies = &step.stance.nominal;
     let pose = &step.stance.pose;
@@ -343,6 +361,7 @@ fn step_report(scenario: &Scenario, placed: &Placed, step: &Step) -> StepReport 
         share: step.share().into(),
         passes: step.passes(),
         passes_worst: step.passes_worst(),
+        seat: seat.map(SeatReport::of),
         scene: scene::draw(scenario, pose, placed),
     }
 }

@@ -4,9 +4,10 @@
 //! [crate page](crate).
 
 use crate::document::{PlateFor, Wheels};
+use crate::found::{Drawn, Found};
 use crate::place::Place;
-use crate::scalar::{Scalar, Span};
-use glam::DVec3;
+use crate::scalar::{Region, Scalar, Span};
+use glam::{DVec2, DVec3};
 use serde::Serialize;
 
 /// One truck, one load, one lift.
@@ -153,6 +154,23 @@ pub struct Forks {
     pub length: f64,
     /// Over the outer edges.
     pub spread: f64,
+    /// Width of one blade.
+    pub blade: f64,
+    /// Thickness, for the drawings.
+    pub thickness: f64,
+    /// The part of its thickness that a fork has lost at the heel, where that was measured.
+    pub wear: Option<f64>,
+    /// Capacity stamped on one fork, at this load centre.
+    pub stamped: Option<(f64, f64)>,
+    /// Extensions: length from the fork face, weight of the pair.
+    pub extension: Option<(f64, f64)>,
+}
+
+impl Forks {
+    /// How far the blades, or what lengthens them, reach from the fork face.
+    pub fn reach(&self) -> f64 {
+        self.extension.map_or(self.length, |(length, _)| length.max(self.length))
+    }
 }
 
 /// An attachment.
@@ -192,17 +210,26 @@ pub struct PlateRow {
     pub capacity: f64,
 }
 
-/// The load.
+/// The load as it stands on the forks.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Load {
     /// Its weight.
     pub mass: Span,
     /// Size along the forks, across, upward.
     pub size: DVec3,
-    /// Centre from the face at the heel, left of the block's middle, above the blades.
-    pub centre: DVec3,
-    /// How far it may be out, each way.
-    pub centre_spread: DVec3,
+    /// Centre from the face at the heel, left of the load's middle, above the blades. Of a hanging
+    /// load its hook, where it pulls.
+    pub centre: Region,
+    /// The rectangle round all that rests on the blades: from the heel, left of the middle.
+    pub foot: (DVec2, DVec2),
+    /// To draw.
+    pub drawn: Vec<Drawn>,
+    /// Friction on the blades.
+    pub friction: Span,
+    /// Hangs from a hook so far above the blades.
+    pub hanging: Option<f64>,
+    /// How all this was found.
+    pub found: Found,
 }
 
 /// The lift.

@@ -3,10 +3,11 @@
 
 use crate::body::{Outfit, Placed, Pose};
 use crate::document::Wheels;
+use crate::polygon;
 use crate::rules;
 use crate::scalar::Scalar;
 use crate::scenario::Scenario;
-use glam::DVec3;
+use glam::{DVec2, DVec3};
 use serde::Serialize;
 
 /// What an outline is of.
@@ -31,8 +32,12 @@ pub enum Part {
     Fork,
     /// Attachment.
     Attachment,
-    /// Load.
+    /// Fork extension.
+    Extension,
+    /// Load, or a part of it.
     Load,
+    /// What is cut out of it.
+    LoadCut,
 }
 
 /// A closed outline.
@@ -177,18 +182,21 @@ fn mast(scene: &mut Scene, scenario: &Scenario, pose: &Pose) {
         section(Part::MastStage, ratio * rise, 0.055 - 0.012 * k as f64, half - 0.04 * (k + 1) as f64);
     }
     let (face, spread, shift) = (truck.load_distance, truck.forks.spread, pose.sideshift);
-    let thick = 0.04;
-    let wide = 0.1_f64.min(0.45 * spread);
+    let (thick, wide) = (truck.forks.thickness, truck.forks.blade);
     let back = DVec3::new(face - 2.0 * rules::CARRIAGE_BEHIND_FACE.value, shift - half, lift);
     let front = DVec3::new(face - thick, shift + half, lift + 0.5);
     scene.tilting(Part::Carriage, scenario, pose, back, front);
-    for y in [0.5 * spread - wide, -0.5 * spread] {
-        let (lo, hi) = (
-            DVec3::new(face - thick, shift + y, lift - thick),
-            DVec3::new(face + truck.forks.length, shift + y + wide, lift),
-        );
-        scene.tilting(Part::Fork, scenario, pose, lo, hi);
+    let mut blades = |part: Part, length: f64, thick: f64, wide: f64| {
+        for y in [0.5 * spread - wide, -0.5 * spread] {
+            let (lo, hi) =
+                (DVec3::new(face - thick, shift + y, lift - thick), DVec3::new(face + length, shift + y + wide, lift));
+            scene.tilting(part, scenario, pose, lo, hi);
+        }
+    };
+    if let Some((length, _)) = truck.forks.extension {
+        blades(Part::Extension, length, 1.3 * thick, wide);
     }
+    blades(Part::Fork, truck.forks.length, thick, wide);
     if let Some(a) = &truck.attachment {
         let (lo, hi) =
             (DVec3::new(face, shift - half, lift), DVec3::new(face + a.lost_load.max(0.02), shift + half, lift + 0.6));
@@ -197,11 +205,33 @@ fn mast(scene: &mut Scene, scenario: &Scenario, pose: &Pose) {
 }
 
 fn load(scene: &mut Scene, scenario: &Scenario, pose: &Pose, placed: &Placed) {
-    let (truck, block) = (&scenario.truck, &scenario.load);
-    // The block about its centre of gravity, as it stands on the blades.
-    let heel = truck.face(Outfit::Today) + placed.centre.x - block.centre.x;
-    let middle = pose.sideshift + placed.centre.y - block.centre.y;
-    let lo = DVec3::new(heel, middle - 0.5 * block.size.y, pose.lift);
-    let hi = lo + DVec3::new(block.size.x, block.size.y, block.size.z);
-    scene.tilting(Part::Load, scenario, pose, lo, hi);
+    let (truck, load) = (&scenario.truck, &scenario.load);
+    // The load about its centre of gravity, as it stands on the blades.
+    let heel = truck.face(Outfit::Today) + placed.centre.at.x - load.centre.at.x;
+    let middle = pose.sideshift + placed.centre.at.y - load.centre.at.y;
+    let on_blades = DVec3::new(heel, middle, pose.lift);
+    // A load that hangs keeps upright below its hook; by how much only the sling knows.
+    let hung = load.hanging.map(|hook| {
+        let hook = DVec3::new(load.centre.at.x, load.centre.at.y, hook);
+        pose.place(truck.mast.pivot, on_blades + hook) - DVec3::new(hook.x, hook.y, load.size.z)
+    });
+    let at = |p: DVec3| hung.map_or_else(|| pose.place(truck.mast.pivot, on_blades + p), |low| low + p);
+    for drawn in &load.drawn {
+        let part = if drawn.cut { Part::LoadCut } else { Part::Load };
+        let (front_lo, front_hi) = polygon::extents(&drawn.seen.front);
+        let across = 0.5 * (front_lo.x + front_hi.x);
+        let side: Vec<_> = drawn.seen.side.iter().map(|p| at(DVec3::new(p.x, across, p.y))).collect();
+        scene.side(part, &side.iter().map(|p| (p.x, p.z)).collect::<Vec<_>>());
+        // From above a tilted load shows its top and its foot, one pushed past the other.
+        let shown = |z: f64| drawn.seen.plan.iter().map(move |p| at(DVec3::new(p.x, p.y, z)));
+        let both: Vec<DVec2> = shown(front_lo.y).chain(shown(front_hi.y)).map(|p| DVec2::new(p.x, p.y)).collect();
+        let plan =
+            if is_convex(&drawn.seen.plan) { polygon::hull(&both) } else { both[..drawn.seen.plan.len()].to_vec() };
+        scene.plan(part, &plan.iter().map(|p| (p.x, p.y)).collect::<Vec<_>>());
+    }
+}
+
+/// Whether an outline has no hollow.
+fn is_convex(points: &[DVec2]) -> bool {
+    polygon::hull(points).len() >= polygon::tidied(points).len()
 }

@@ -225,6 +225,11 @@ impl Solid {
         Self { origin: place - DVec3::new(lo.x, 0.5 * (lo.y + hi.y), lo.z), ..solid }
     }
 
+    /// Another form about this one's own axis and origin: a hole that was drawn with its outline.
+    pub fn within(outer: &Self, form: Form) -> Self {
+        Self { form, ..outer.clone() }
+    }
+
     /// Volume, m^3.
     pub fn volume(&self) -> f64 {
         self.form.volume()

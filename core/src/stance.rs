@@ -47,7 +47,7 @@ impl Yield {
     /// twice the rated one, which no plate covers, the lean grows no more: the formula is for small angles.
     pub fn of(truck: &Truck, load: Option<&Placed>, lift: f64) -> Self {
         let height = lift / truck.mast.lift;
-        let moment = load.map_or(0.0, |l| l.mass.hi * (truck.face(Outfit::Today) + l.centre.x + l.spread.x));
+        let moment = load.map_or(0.0, |l| l.mass.hi * (truck.face(Outfit::Today) + l.centre.hi.x));
         let rated = truck.rated_moment();
         let loaded = if load.is_none() {
             0.0

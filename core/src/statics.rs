@@ -53,6 +53,7 @@ fn corner_below(body: &Body, line: &Line, n: DVec3, shift: f64) -> (f64, DVec3) 
     let lever = |r: DVec3| (r - line.from).dot(n);
     // An inferred place is a set of corners; what stands for it lies among them.
     let place = body.others.iter().copied().fold(body.at, |best, r| if lever(r) < lever(best) { r } else { best });
+    let place = place + body.skew;
     let edges = body.half_edges.iter().flatten();
     let place = edges.fold(place, |r, &e| if e.dot(n) > 0.0 { r - e } else { r + e });
     (if lever(place) < shift { body.mass.hi } else { body.mass.lo }, place)

@@ -1,19 +1,55 @@
 //! From what was entered to what is assessed: every problem found at once, every gap filled and named.
 
 use crate::document::Document;
+use crate::found::{Drawn, Found};
 use crate::place::{Field, Place};
 use crate::problem::{Problem, Rule};
 use crate::rules::Figure;
 use crate::scalar::{Scalar, Span};
 use crate::scenario::{Assumed, Basis, Scenario};
 
+mod lift;
 mod load;
+mod parts;
+mod traced;
 mod truck;
+mod weighed;
 
 /// The most rows a plate may have.
 pub const MOST_PLATE_ROWS: usize = 40;
 /// The most moving mast sections.
 pub const MOST_STAGES: usize = 3;
+/// The most parts a load may have.
+pub const MOST_PARTS: usize = 200;
+/// The most points an outline may have.
+pub const MOST_POINTS: usize = 200;
+/// The most holes a traced outline may have.
+pub const MOST_HOLES: usize = 20;
+/// The most points of support under a weighed load.
+pub const MOST_SUPPORTS: usize = 4;
+
+/// What can be said of the load alone, whatever is known of a truck.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct LoadAlone {
+    /// What is missing or wrong in it.
+    pub problems: Vec<Problem>,
+    /// The load, where nothing is.
+    pub found: Option<Found>,
+    /// What can be drawn of it all the same.
+    pub drawn: Vec<Drawn>,
+}
+
+/// Looks at a document's load alone. Never panics.
+pub fn load_alone(document: &Document) -> LoadAlone {
+    let mut entries = Entries::of(&Document { load: document.load.clone(), ..Document::default() });
+    entries.lengths();
+    let fields: Vec<Field> = Field::NUMBERS.iter().copied().filter(|f| f.row().path.starts_with("load.")).collect();
+    entries.ranges(&fields);
+    let found = entries.found();
+    entries.problems.sort_by_key(|p| p.place);
+    let found = found.filter(|_| entries.problems.is_empty());
+    LoadAlone { problems: entries.problems, found, drawn: entries.drawn }
+}
 
 impl Scenario {
     /// Checks a document and fills what was left out.
@@ -27,17 +63,18 @@ impl Scenario {
     /// assert!(problems.iter().any(|p| p.place.to_string() == "load.mass_kg"));
     /// ```
     pub fn from_document(document: &Document) -> Result<Self, Vec<Problem>> {
-        let mut entries = Entries { document: document.clone(), problems: Vec::new(), assumed: Vec::new() };
+        let mut entries = Entries::of(document);
         entries.lengths();
-        entries.ranges();
+        entries.ranges(Field::NUMBERS);
         let truck = entries.truck();
         let load = entries.load();
         let lift = entries.lift(&truck);
-        if entries.problems.is_empty() {
-            Ok(Self { truck, load, lift, assumed: entries.assumed })
-        } else {
-            entries.problems.sort_by_key(|p| p.place);
-            Err(entries.problems)
+        match load {
+            Some(load) if entries.problems.is_empty() => Ok(Self { truck, load, lift, assumed: entries.assumed }),
+            _ => {
+                entries.problems.sort_by_key(|p| p.place);
+                Err(entries.problems)
+            }
         }
     }
 }
@@ -48,9 +85,15 @@ struct Entries {
     document: Document,
     problems: Vec<Problem>,
     assumed: Vec<Assumed>,
+    /// What can be drawn of the load.
+    drawn: Vec<Drawn>,
 }
 
 impl Entries {
+    fn of(document: &Document) -> Self {
+        Self { document: document.clone(), problems: Vec::new(), assumed: Vec::new(), drawn: Vec::new() }
+    }
+
     fn problem(&mut self, place: impl Into<Place>, value: Option<f64>, rule: Rule) {
         let problem = Problem::new(place, value, rule);
         // One message a field: the first is the plainest.
@@ -71,10 +114,46 @@ impl Entries {
             self.problem(Field::Stages, Some(stages as f64), Rule::TooLong { most: MOST_STAGES });
             self.document.truck.mast.stages.truncate(MOST_STAGES);
         }
+        self.lengths_of_load();
     }
 
-    fn ranges(&mut self) {
-        for place in Place::all_numbers(&self.document) {
+    fn lengths_of_load(&mut self) {
+        let mut too_long: Vec<(Place, usize, usize)> = Vec::new();
+        let load = &mut self.document.load;
+        let mut hold = |place: Place, length: usize, most: usize| {
+            if length > most {
+                too_long.push((place, length, most));
+            }
+        };
+        hold(Field::Parts.into(), load.parts.len(), MOST_PARTS);
+        load.parts.truncate(MOST_PARTS);
+        for (k, part) in load.parts.iter_mut().enumerate() {
+            hold(Place::in_row(Field::PartOutline, k), part.outline.len(), MOST_POINTS);
+            part.outline.truncate(MOST_POINTS);
+        }
+        if let Some(trace) = &mut load.trace {
+            hold(Field::TraceOutline.into(), trace.outline.len(), MOST_POINTS);
+            trace.outline.truncate(MOST_POINTS);
+            hold(Place::in_row(Field::TraceHole, MOST_HOLES), trace.holes.len(), MOST_HOLES);
+            trace.holes.truncate(MOST_HOLES);
+            for (k, hole) in trace.holes.iter_mut().enumerate() {
+                hold(Place::in_row(Field::TraceHole, k), hole.len(), MOST_POINTS);
+                hole.truncate(MOST_POINTS);
+            }
+            hold(Field::TraceScaleEnds.into(), trace.scale.len(), 2);
+            hold(Field::TraceRectangle.into(), trace.rectangle.len(), 4);
+        }
+        if let Some(weighing) = &mut load.weighing {
+            hold(Field::WeighPoints.into(), weighing.points.len(), MOST_SUPPORTS);
+            weighing.points.truncate(MOST_SUPPORTS);
+        }
+        for (place, length, most) in too_long {
+            self.problem(place, Some(length as f64), Rule::TooLong { most });
+        }
+    }
+
+    fn ranges(&mut self, fields: &[Field]) {
+        for place in Place::numbers_of(&self.document, fields) {
             let row = place.field.row();
             match place.number(&mut self.document).and_then(|n| *n) {
                 Some(value) if !value.is_finite() => self.problem(place, None, Rule::NotFinite),
@@ -98,6 +177,17 @@ impl Entries {
     /// A required figure.
     fn needed(&mut self, place: impl Into<Place>) -> f64 {
         self.entered(place).unwrap_or_default()
+    }
+
+    /// A figure that is needed as things stand, though not always.
+    fn needed_here(&mut self, place: impl Into<Place>) -> Option<f64> {
+        let place = place.into();
+        let value = self.entered(place);
+        // Out of range is a problem already.
+        if value.is_none() {
+            self.problem(place, None, Rule::Required);
+        }
+        value
     }
 
     /// Notes a range taken for something not entered, in the document's unit.

@@ -1,18 +1,22 @@
 //! Go, hold or no-go, and the one reason that governs.
 
 use crate::balance::Contradiction;
-use crate::document::WeightKnown;
 use crate::forks;
+use crate::found::{Found, LoadFigure};
 use crate::place::{Field as Entry, Place};
 use crate::plate::{self, Gap};
-use crate::platform::Test;
-use crate::scalar::Scalar;
+use crate::scalar::{Scalar, Span};
+use crate::seat::{Over, Seat};
 use crate::stance::Stance;
 use crate::statics::{self, Corner};
 use crate::step::{Step, StepId};
 use crate::support::{Line, LineId};
 use glam::DVec3;
 use serde::Serialize;
+
+mod reason;
+
+pub use reason::Reason;
 
 /// The three states.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
@@ -24,73 +28,6 @@ pub enum State {
     Hold,
     /// It passes over the whole range, and a plate covers it.
     Go,
-}
-
-/// Why, in codes and numbers.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(tag = "code", rename_all = "snake_case")]
-pub enum Reason {
-    /// The plate does not cover it.
-    Plate {
-        /// What it does not cover.
-        gap: Gap,
-    },
-    /// The load's centre is beyond the fork tips.
-    BeyondTips {
-        /// By so much, m.
-        beyond: Scalar,
-    },
-    /// The load's centre is outside the outer edge of a fork.
-    BesideForks {
-        /// By so much, m.
-        beyond: Scalar,
-    },
-    /// Standing as it is, a tipping line is crossed.
-    Tips {
-        /// In this step.
-        step: StepId,
-        /// Over this line.
-        line: LineId,
-        /// By so much, m.
-        beyond: Scalar,
-        /// Fork height, m.
-        lift: Scalar,
-        /// Tilt as displayed, degrees.
-        tilt_deg: Scalar,
-    },
-    /// It does not stand the slope that is asked of this kind of step.
-    Slope {
-        /// In this step.
-        step: StepId,
-        /// The test.
-        test: Test,
-        /// About this line.
-        line: LineId,
-        /// Slope stood, a tangent; negative where it does not even stand on level ground.
-        stood: Scalar,
-        /// Slope asked.
-        asked: Scalar,
-        /// Fork height, m.
-        lift: Scalar,
-        /// Tilt as displayed, degrees.
-        tilt_deg: Scalar,
-    },
-    /// The entered truck would have failed a test that its plate says it passed.
-    Contradicts {
-        /// Which.
-        contradiction: Contradiction,
-    },
-    /// Within the plate and every line, over the whole range.
-    Within {
-        /// The step with the least in hand.
-        step: StepId,
-        /// Share used there at the worst corner.
-        share: Scalar,
-        /// Weight at its greatest, kg.
-        mass: Scalar,
-        /// What the plate allows, kg.
-        allowed: Scalar,
-    },
 }
 
 /// A reason with what it weighs.
@@ -116,21 +53,22 @@ pub struct Verdict {
 }
 
 /// Gathers every reason and picks the one that governs: no-go before hold; the plate before the
-/// blades, the blades before tipping, and among tipping the greatest share used.
+/// blades, the blades before toppling and sliding, those before tipping, and among tipping the
+/// greatest share used.
 pub fn decide(
     plate: &plate::Outcome,
     forks: &forks::Outcome,
+    seats: &[Option<Seat>],
     steps: &[Step],
     contradictions: &[Contradiction],
-    weight: Option<WeightKnown>,
+    found: &Found,
 ) -> Verdict {
     let mut grounds = Vec::new();
+    let weighed = found.ways.iter().any(|s| s.rank == 0 && s.figures[0].is_some());
     for finding in &plate.findings {
         let measure = match finding.gap {
             Gap::BatteryUnknown => Some(Entry::BatteryFitted),
-            Gap::TooHeavy { .. }
-                if weight != Some(WeightKnown::Scale) || plate.need.load_centre == plate.need.load_centre_worst =>
-            {
+            Gap::TooHeavy { .. } if !weighed || plate.need.load_centre == plate.need.load_centre_worst => {
                 Some(Entry::LoadMass)
             }
             Gap::TooHeavy { .. } | Gap::TooFarOut { .. } => Some(Entry::LoadCgFromHeel),
@@ -139,6 +77,46 @@ pub fn decide(
         };
         grounds.push(ground(finding.as_stated, Reason::Plate { gap: finding.gap.clone() }, measure));
     }
+    grounds.extend(blade_grounds(forks));
+    for d in &found.disagreements {
+        let ends = |s: Span| (Scalar::computed(s.lo), Scalar::computed(s.hi));
+        let reason = Reason::WaysDisagree {
+            figure: d.figure,
+            one: d.ways.0,
+            one_says: ends(d.ranges.0),
+            other: d.ways.1,
+            other_says: ends(d.ranges.1),
+        };
+        let measure = match d.figure {
+            LoadFigure::Mass => Entry::LoadMass,
+            LoadFigure::Ahead => Entry::LoadCgFromHeel,
+            LoadFigure::Left => Entry::LoadCgLeft,
+            LoadFigure::Above => Entry::LoadCgAbove,
+        };
+        grounds.push(ground(false, reason, Some(measure)));
+    }
+    for contradiction in contradictions {
+        let measure = contradiction.suspects.first().copied();
+        let reason = Reason::Contradicts { contradiction: contradiction.clone() };
+        grounds.push(Ground { state: State::Hold, reason, measure });
+    }
+    for (seat, step) in seats.iter().zip(steps) {
+        grounds.extend(seat.as_ref().and_then(|seat| seat_ground(seat, step)));
+    }
+    let mut failed: Vec<(f64, Ground)> = steps.iter().flat_map(step_grounds).collect();
+    failed.sort_by(|a, b| b.0.total_cmp(&a.0));
+    grounds.extend(failed.into_iter().map(|(_, g)| g));
+    grounds.sort_by_key(|g| g.state);
+    if grounds.is_empty() {
+        grounds.push(within(plate, steps));
+    }
+    let governing = grounds.remove(0);
+    Verdict { state: governing.state, governing, others: grounds }
+}
+
+/// What fails on the blades.
+fn blade_grounds(forks: &forks::Outcome) -> Vec<Ground> {
+    let mut grounds = Vec::new();
     let beyond =
         |stated: Scalar, worst: Scalar| (stated < Scalar::ZERO, if stated < Scalar::ZERO { stated } else { worst });
     let (as_stated, tips) = beyond(forks.to_tips, forks.to_tips_worst);
@@ -151,20 +129,54 @@ pub fn decide(
         let reason = Reason::BesideForks { beyond: Scalar::computed(-edge.get()) };
         grounds.push(ground(as_stated, reason, Some(Entry::LoadCgLeft)));
     }
-    for contradiction in contradictions {
-        let measure = contradiction.suspects.first().copied();
-        let reason = Reason::Contradicts { contradiction: contradiction.clone() };
-        grounds.push(Ground { state: State::Hold, reason, measure });
+    if let (true, Some(wear)) = (forks.worn_out(), forks.wear) {
+        grounds.push(ground(true, Reason::ForkWorn { wear, limit: forks.wear_limit }, None));
     }
-    let mut failed: Vec<(f64, Ground)> = steps.iter().flat_map(step_grounds).collect();
-    failed.sort_by(|a, b| b.0.total_cmp(&a.0));
-    grounds.extend(failed.into_iter().map(|(_, g)| g));
-    grounds.sort_by_key(|g| g.state);
-    if grounds.is_empty() {
-        grounds.push(within(plate, steps));
+    if let (true, Some((length, limit))) = (forks.too_long(), forks.extension) {
+        grounds.push(ground(true, Reason::ExtensionTooLong { length, limit }, None));
     }
-    let governing = grounds.remove(0);
-    Verdict { state: governing.state, governing, others: grounds }
+    // Of the two forks the one that is further over.
+    let over = forks.arms.iter().filter(|a| !a.holds_worst()).max_by_key(|a| (!a.holds(), a.part_worst));
+    if let (Some(arm), Some((allowed, allowed_mass))) = (over, over.and_then(|a| a.allowed.zip(a.allowed_mass))) {
+        let stated = !arm.holds();
+        let (moment, carries) = if stated { (arm.moment, arm.carries) } else { (arm.moment_worst, arm.carries_worst) };
+        let reason = Reason::ForkOver { fork: arm.fork, moment, allowed, carries, allowed_mass };
+        grounds.push(ground(stated, reason, Some(Entry::LoadMass)));
+    }
+    if !forks.reaches_worst() {
+        let stated = !forks.reaches();
+        let reach = if stated { forks.reach } else { forks.reach_worst };
+        let reason = Reason::ShortReach { reach, asked: forks.reach_asked };
+        grounds.push(ground(stated, reason, Some(Entry::HeelGap)));
+    }
+    grounds
+}
+
+/// What the load does on the blades in one step: as stated before at the worst, toppling before sliding.
+fn seat_ground(seat: &Seat, step: &Step) -> Option<Ground> {
+    let c = Scalar::computed;
+    let pose = step.stance.pose;
+    let (lift, tilt_deg) = (c(pose.lift), c(pose.tilt.to_degrees()));
+    let mut found: Vec<Ground> = Vec::new();
+    for case in &seat.cases {
+        for t in case.topple.iter().filter(|t| t.margin.worst < 0.0) {
+            let stated = t.margin.nominal < 0.0;
+            let beyond = c(-if stated { t.margin.nominal } else { t.margin.worst });
+            let reason = Reason::Topples { step: step.id, event: case.event, over: t.over, beyond, lift, tilt_deg };
+            let measure = if t.over == Over::Ahead { Entry::LoadCgFromHeel } else { Entry::LoadCgLeft };
+            found.push(ground(stated, reason, Some(measure)));
+        }
+        if case.asked.worst > case.friction.lo {
+            let stated = case.asked.nominal > case.friction.nominal;
+            let (asked, friction) =
+                if stated { (case.asked.nominal, case.friction.nominal) } else { (case.asked.worst, case.friction.lo) };
+            let (asked, friction) = (c(asked), c(friction));
+            let reason = Reason::Slides { step: step.id, event: case.event, asked, friction, lift, tilt_deg };
+            found.push(ground(stated, reason, Some(Entry::Underside)));
+        }
+    }
+    found.sort_by_key(|g| g.state);
+    found.into_iter().next()
 }
 
 fn ground(as_stated: bool, reason: Reason, measure: Option<Entry>) -> Ground {

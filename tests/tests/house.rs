@@ -39,9 +39,8 @@ fn code(text: &str) -> String {
 const LAYERS: [&str; 37] = [
     "scalar", "units", "number", "rules", "material", "friction", "pallet", "document", "place", "problem", "polygon",
     "solid", "picture", "composite", "traced", "weighed", "found", "scenario", "validate", "field", "body",
-    "support", "statics", "wheels", "stance", "platform", "balance", "plate", "blades", "forks", "step", "verdict",
-    "scene",
-    "remedy", "report", "example",
+    "support", "statics", "wheels", "stance", "platform", "balance", "plate", "forks", "step", "seat", "verdict",
+    "whole", "remedy", "scene", "report", "example",
 ];
 
 #[test]

@@ -1,110 +1,162 @@
-//! The load and the lift, from what was entered.
+//! The load, from what was entered: its shape, its weight, what was weighed, how it stands.
 
 use super::Entries;
-use crate::document::{CentreKnown, WeightKnown};
-use crate::place::Field;
+use crate::document::{CentreKnown, GivenAs, WeightKnown};
+use crate::found::{Drawn, Found, LoadFigure, Says, Shape, Way};
+use crate::friction::Underside;
+use crate::place::{Field, Place};
 use crate::problem::Rule;
 use crate::rules;
-use crate::scalar::{Scalar, Span};
-use crate::scenario::{Basis, Lift, Load, Truck};
-use glam::DVec3;
+use crate::scalar::{Region, Scalar, Span};
+use crate::scenario::{Basis, Load};
+use crate::solid::{Form, Solid};
+use glam::{DVec2, DVec3};
+
+/// A weight as stated, by how it is known; not said is no better than an estimate.
+pub(super) fn stated(mass: f64, known: Option<WeightKnown>) -> Span {
+    let tolerance = match known {
+        Some(WeightKnown::Scale) => rules::TOLERANCE_SCALE,
+        Some(WeightKnown::Note) => rules::TOLERANCE_NOTE,
+        Some(WeightKnown::Estimate) | None => rules::TOLERANCE_ESTIMATE,
+    };
+    Span::about(mass, tolerance.value * mass)
+}
+
+/// What touches the ground is within this of the lowest point, m.
+const TOUCHES: f64 = 0.005;
+
+/// The box round solids, and the rectangle round all of them that touches the ground.
+pub(super) fn box_and_foot(solids: &[&Solid]) -> Option<(DVec3, DVec3, (DVec2, DVec2))> {
+    let (lo, hi) = solids.iter().map(|s| s.extents()).reduce(|(a, b), (c, d)| (a.min(c), b.max(d)))?;
+    let touching: Vec<DVec2> = solids
+        .iter()
+        .filter(|s| s.extents().0.z <= lo.z + TOUCHES)
+        .flat_map(|s| s.rim())
+        .filter(|p| p.z <= lo.z + TOUCHES)
+        .map(|p| DVec2::new(p.x, p.y))
+        .collect();
+    Some((lo, hi - lo, crate::polygon::extents(&touching)))
+}
 
 impl Entries {
-    pub(super) fn load(&mut self) -> Load {
-        let mass = self.needed(Field::LoadMass);
-        let tolerance = match self.document.load.weight_known {
-            Some(WeightKnown::Scale) => rules::TOLERANCE_SCALE,
-            Some(WeightKnown::Note) => rules::TOLERANCE_NOTE,
-            // Not said how it is known: no better than an estimate.
-            Some(WeightKnown::Estimate) | None => rules::TOLERANCE_ESTIMATE,
+    /// The load alone, in its own frame.
+    pub(super) fn found(&mut self) -> Option<Found> {
+        let given_as = self.document.load.given_as;
+        let mass = self.entered(Field::LoadMass);
+        let shape = match given_as {
+            GivenAs::Block => self.block(),
+            GivenAs::Parts => self.parts(),
+            GivenAs::Trace => self.traced(),
         };
-        let size =
-            DVec3::new(self.needed(Field::LoadLength), self.needed(Field::LoadWidth), self.needed(Field::LoadHeight));
-        let (centre, centre_spread) = match self.document.load.centre_known {
-            Some(CentreKnown::Mark) => {
-                for (field, lo, hi) in [
-                    (Field::LoadCgFromHeel, 0.0, size.x),
-                    (Field::LoadCgLeft, -0.5 * size.y, 0.5 * size.y),
-                    (Field::LoadCgAbove, 0.0, size.z),
-                ] {
-                    match self.entered(field) {
-                        None => self.problem(field, None, Rule::Required),
-                        Some(value) if size.min_element() > 0.0 && !(lo..=hi).contains(&value) => {
-                            let (min, max) = (Scalar::computed(lo), Scalar::computed(hi));
-                            self.problem(field, Some(value), Rule::Within { min, max });
-                        }
-                        Some(_) => {}
-                    }
+        let mut says = Vec::new();
+        if let Some(mass) = mass {
+            says.push(Says::weight(stated(mass, self.document.load.weight_known), self.document.load.weight_known));
+        }
+        says.extend(self.weighed(shape.as_ref()));
+        let weighed = self.document.load.weighing.is_some();
+        // Parts, and a traced outline of a known material, say the weight themselves.
+        if given_as == GivenAs::Block && mass.is_none() && !weighed {
+            self.problem(Field::LoadMass, None, Rule::Required);
+        }
+        let shape = shape?;
+        let low = shape.low;
+        let found = Found::of(shape, &says)?;
+        self.whole(given_as, &found);
+        if found.decided_by[1] == Way::Block && self.problems.is_empty() {
+            let at = &found.centre;
+            for (k, field, range) in [
+                (LoadFigure::Ahead, Field::LoadCgFromHeel, at.x().moved(-low.x)),
+                (LoadFigure::Left, Field::LoadCgLeft, at.y()),
+                (LoadFigure::Above, Field::LoadCgAbove, at.z().moved(-low.z)),
+            ] {
+                if found.decided_by[k as usize] == Way::Block {
+                    self.assume(field, range, Basis::Middle);
                 }
-                let at = DVec3::new(
-                    self.needed(Field::LoadCgFromHeel),
-                    self.needed(Field::LoadCgLeft),
-                    self.needed(Field::LoadCgAbove),
-                );
-                (at, DVec3::splat(rules::TOLERANCE_CENTRE_MARKED.value))
             }
-            Some(CentreKnown::Middle) | None => {
-                let at = DVec3::new(0.5 * size.x, 0.0, 0.5 * size.z);
-                let spread = size * rules::TOLERANCE_CENTRE_MIDDLE.value;
-                for (field, value, spread) in [
-                    (Field::LoadCgFromHeel, at.x, spread.x),
-                    (Field::LoadCgLeft, at.y, spread.y),
-                    (Field::LoadCgAbove, at.z, spread.z),
-                ] {
-                    self.assume(field, Span::about(value, spread), Basis::Middle);
-                }
-                (at, spread)
-            }
-        };
-        Load { mass: Span::about(mass, tolerance.value * mass), size, centre, centre_spread }
+        }
+        Some(found)
     }
 
-    pub(super) fn lift(&mut self, truck: &Truck) -> Lift {
-        for field in [Field::LiftHeight, Field::TakeUp, Field::TravelLift] {
-            self.at_most(field, Field::MastLift);
+    /// The load as a whole within what the program takes.
+    fn whole(&mut self, given_as: GivenAs, found: &Found) {
+        let place = match given_as {
+            GivenAs::Block => return,
+            GivenAs::Parts => Field::Parts,
+            GivenAs::Trace => Field::TraceOutline,
+        };
+        let c = Scalar::computed;
+        let size = found.shape.size;
+        for (field, size) in [(Field::LoadLength, size.x), (Field::LoadWidth, size.y), (Field::LoadHeight, size.z)] {
+            let row = field.row();
+            if !(row.min..=row.max).contains(&size) {
+                self.problem(place, Some(size), Rule::WholeWithin { min: c(row.min), max: c(row.max) });
+            }
         }
-        self.at_most(Field::TiltBack, Field::MaxTiltBack);
-        self.at_most(Field::TiltForward, Field::MaxTiltForward);
-        let heel_gap = match self.entered(Field::HeelGap) {
-            Some(gap) => Span::exact(gap),
+        let row = Field::LoadMass.row();
+        if !(row.min..=row.max).contains(&found.mass.nominal) {
+            self.problem(place, Some(found.mass.nominal), Rule::WeightWithin { min: c(row.min), max: c(row.max) });
+        }
+    }
+
+    fn block(&mut self) -> Option<Shape> {
+        let sides = [Field::LoadLength, Field::LoadWidth, Field::LoadHeight].map(|f| self.needed_here(f));
+        let marked = self.document.load.centre_known == Some(CentreKnown::Mark);
+        let mark = marked.then(|| self.mark(sides));
+        let [Some(x), Some(y), Some(z)] = sides else { return None };
+        let size = DVec3::new(x, y, z);
+        let solid = Solid::new(Form::block(size), crate::document::Facing::Up, DVec3::ZERO);
+        let (low, _, foot) = box_and_foot(&[&solid])?;
+        let drawn = vec![Drawn { part: None, cut: false, seen: solid.silhouette() }];
+        self.drawn.clone_from(&drawn);
+        let (way, centre) = match mark {
+            Some(at) => (Way::Mark, Region::about(at?, DVec3::splat(rules::TOLERANCE_CENTRE_MARKED.value))),
+            None => (Way::Block, Region::about(solid.centroid(), size * rules::TOLERANCE_CENTRE_MIDDLE.value)),
+        };
+        let says = Says::centre(way, None, centre);
+        Some(Shape { given_as: GivenAs::Block, low, size, foot, says, drawn, parts: Vec::new(), trace: None })
+    }
+
+    /// A marked centre, inside the block as far as that is known.
+    fn mark(&mut self, [x, y, z]: [Option<f64>; 3]) -> Option<DVec3> {
+        let half = y.map(|y| 0.5 * y);
+        let [ahead, left, above] = [
+            (Field::LoadCgFromHeel, x.map(|x| (0.0, x))),
+            (Field::LoadCgLeft, half.map(|h| (-h, h))),
+            (Field::LoadCgAbove, z.map(|z| (0.0, z))),
+        ]
+        .map(|(field, range)| {
+            let value = self.needed_here(field)?;
+            if let Some((lo, hi)) = range
+                && !(lo..=hi).contains(&value)
+            {
+                let (min, max) = (Scalar::computed(lo), Scalar::computed(hi));
+                self.problem(field, Some(value), Rule::Within { min, max });
+            }
+            Some(value)
+        });
+        Some(DVec3::new(ahead?, left?, above?))
+    }
+
+    /// The load as it stands on the forks, or hangs.
+    pub(super) fn load(&mut self) -> Option<Load> {
+        let found = self.found();
+        let hanging = if self.document.load.hanging { Some(self.needed_here(Field::HookAbove)?) } else { None };
+        let friction = match self.document.load.underside {
+            Some(underside) => underside.range(),
+            None if hanging.is_some() => Underside::unknown(),
             None => {
-                let gap = Span { lo: 0.0, nominal: 0.0, hi: rules::HEEL_GAP_UNKNOWN.value };
-                self.assume(Field::HeelGap, gap, Basis::Figure { id: rules::HEEL_GAP_UNKNOWN.id });
-                gap
+                let range = Underside::unknown();
+                self.assume(Place::from(Field::Underside), range, Basis::Figure { id: "FRICTION_PLASTIC_PALLET" });
+                range
             }
         };
-        let offset = match self.entered(Field::Offset) {
-            Some(offset) => Span::exact(offset),
-            None => {
-                let offset = Span::about(0.0, rules::OFFSET_UNKNOWN.value);
-                self.assume(Field::Offset, offset, Basis::Figure { id: rules::OFFSET_UNKNOWN.id });
-                offset
-            }
-        };
-        let travel = rules::TRAVEL_LIFT_DEFAULT;
-        let back_limit = truck.mast.tilt_back.to_degrees();
-        let place_tilt = rules::PLACE_TILT_DEFAULT.value.min(truck.mast.tilt_forward.to_degrees());
-        Lift {
-            heel_gap,
-            offset,
-            sideshift: self.or_worked(Field::Sideshift, 0.0, Basis::Zero),
-            take_up: self.or_worked(Field::TakeUp, 0.0, Basis::Zero),
-            travel: self.or_worked(
-                Field::TravelLift,
-                travel.value.min(truck.mast.lift),
-                Basis::Figure { id: travel.id },
-            ),
-            height: self.needed(Field::LiftHeight),
-            tilt_back: self.entered(Field::TiltBack).map_or_else(
-                || {
-                    self.assume(Field::TiltBack, Span::exact(back_limit), Basis::TruckLimit);
-                    truck.mast.tilt_back
-                },
-                f64::to_radians,
-            ),
-            tilt_forward: self
-                .or_worked(Field::TiltForward, place_tilt, Basis::Figure { id: rules::PLACE_TILT_DEFAULT.id })
-                .to_radians(),
+        let found = found?;
+        let standing = found.turned(self.document.load.turned);
+        let crate::found::Standing { size, mut centre, foot, drawn } = standing;
+        if let Some(hook) = hanging {
+            // A load that hangs freely pulls at its hook, wherever its own centre is below.
+            centre = Region::of(centre.x(), centre.y(), Span::exact(hook));
         }
+        Some(Load { mass: found.mass, size, centre, foot, drawn, friction, hanging, found })
     }
 }

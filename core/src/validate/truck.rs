@@ -179,12 +179,57 @@ impl Entries {
             Wheels::Three => (rules::CARRIAGE_MASS_THREE, rules::FORKS_MASS_THREE),
             Wheels::Four => (rules::CARRIAGE_MASS_FOUR, rules::FORKS_MASS_FOUR),
         };
+        let spread = self.or_figure(Field::ForkSpread, rules::FORK_SPREAD);
+        let (new, now) = (self.entered(Field::BladeThickness), self.entered(Field::BladeThicknessNow));
+        self.at_most(Field::BladeThicknessNow, Field::BladeThickness);
+        if now.is_some() && new.is_none() {
+            let with = Field::BladeThicknessNow.into();
+            self.problem(Field::BladeThickness, None, Rule::Together { with });
+        }
         Forks {
             carriage: self.or_figure(Field::Carriage, carriage),
             pair: self.or_figure(Field::ForkPair, pair),
             length: self.or_figure(Field::ForkLength, rules::FORK_LENGTH),
-            spread: self.or_figure(Field::ForkSpread, rules::FORK_SPREAD),
+            spread,
+            blade: self.blade(spread),
+            thickness: new.unwrap_or(rules::BLADE_THICKNESS.value),
+            wear: new.zip(now).map(|(new, now)| 1.0 - now / new),
+            stamped: self.stamped(),
+            extension: self.extension(),
         }
+    }
+
+    /// Width of a blade: two of them fit into the width over both.
+    fn blade(&mut self, spread: f64) -> f64 {
+        let most = 0.5 * spread;
+        match self.entered(Field::BladeWidth) {
+            Some(width) if width > most => {
+                let limit = Scalar::computed(most);
+                self.problem(Field::BladeWidth, Some(width), Rule::NotMoreThan { limit, of: Field::ForkSpread.into() });
+                most
+            }
+            Some(width) => width,
+            None => {
+                let width = rules::BLADE_WIDTH.value.min(most);
+                self.assume(Field::BladeWidth, Span::exact(width), Basis::Figure { id: rules::BLADE_WIDTH.id });
+                width
+            }
+        }
+    }
+
+    fn stamped(&mut self) -> Option<(f64, f64)> {
+        let stamped = self.entered(Field::ForkStamped)?;
+        Some((stamped, self.or_figure(Field::ForkStampedCentre, rules::FORK_STAMP_CENTRE)))
+    }
+
+    fn extension(&mut self) -> Option<(f64, f64)> {
+        let (length, mass) = (self.entered(Field::Extension), self.entered(Field::ExtensionMass));
+        match (length, mass) {
+            (Some(_), None) => self.problem(Field::ExtensionMass, None, Rule::Required),
+            (None, Some(_)) => self.problem(Field::Extension, None, Rule::Required),
+            _ => {}
+        }
+        length.zip(mass)
     }
 
     fn attachment(&mut self) -> Option<Attachment> {

@@ -1,0 +1,41 @@
+//! Everything worked out for one scenario.
+
+use crate::balance::Balance;
+use crate::body::Placed;
+use crate::forks;
+use crate::plate;
+use crate::scenario::Scenario;
+use crate::seat::Seat;
+use crate::step::{Step, StepId};
+use crate::verdict::{self, Verdict};
+
+/// A lift worked through.
+#[derive(Debug)]
+pub struct Whole<'r> {
+    /// The load on the forks.
+    pub placed: Placed,
+    /// The plate.
+    pub plate: plate::Outcome,
+    /// The blades.
+    pub forks: forks::Outcome,
+    /// Every step.
+    pub steps: Vec<Step<'r>>,
+    /// The load on the blades in each; none for one that hangs.
+    pub seats: Vec<Option<Seat>>,
+    /// The verdict.
+    pub verdict: Verdict,
+}
+
+impl<'r> Whole<'r> {
+    /// Works a scenario through, its truck's balance settled beforehand.
+    pub fn of(scenario: &Scenario, balance: &'r Balance) -> Self {
+        let placed = Placed::of(&scenario.load, &scenario.lift);
+        let steps: Vec<Step> = StepId::ALL.iter().map(|&id| Step::new(scenario, balance, &placed, id)).collect();
+        let seats: Vec<_> = steps.iter().map(|s| Seat::of(scenario, &placed, s.id, &s.id.pose(scenario))).collect();
+        let plate = plate::check(scenario, &placed);
+        let forks = forks::check(scenario, &placed);
+        let contradictions = &balance.contradictions;
+        let verdict = verdict::decide(&plate, &forks, &seats, &steps, contradictions, &scenario.load.found);
+        Self { placed, plate, forks, steps, seats, verdict }
+    }
+}
