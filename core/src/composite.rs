@@ -69,7 +69,7 @@ mod tests {
     fn a_published_balance() {
         let (_, centre) = common(&[piece(3500.0, 3500.0, 40.0, 0.0), piece(5500.0, 5500.0, 195.0, 0.0)]).expect("two");
         assert!((centre.at.x - 134.72).abs() < 0.005, "{}", centre.at.x);
-        assert_eq!(centre.x().half_width(), 0.0);
+        assert!(centre.x().is_exact());
     }
 
     #[test]

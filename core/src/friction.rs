@@ -43,7 +43,7 @@ impl Underside {
     ///
     /// Source: CTU Code, annex 7, appendix 2; anti-slip mat EN 12195-1.
     pub const fn figure(self) -> Figure {
-        const CTU: &str = "CTU Code, annex 7, appendix 2, on steel";
+        const CTU: &str = "CTU Code, annex 7, appendix 2 (wiki.unece.org), on steel";
         let (id, value, source) = match self {
             Self::WoodenPallet => ("FRICTION_WOODEN_PALLET", 0.30, CTU),
             Self::PlasticPallet => ("FRICTION_PLASTIC_PALLET", 0.15, CTU),
@@ -87,8 +87,8 @@ mod tests {
     /// Source: CTU Code, annex 7, appendix 2, restated.
     #[test]
     fn the_table_is_the_sources() {
-        let values = Underside::ALL.map(|u| u.figure().value);
-        assert_eq!(values, [0.30, 0.15, 0.20, 0.20, 0.40, 0.20, 0.60]);
+        let values = Underside::ALL.map(|u| (100.0 * u.figure().value).round() as i32);
+        assert_eq!(values, [30, 15, 20, 20, 40, 20, 60]);
         assert!((Underside::WoodenPallet.range().lo - 0.225).abs() < 1e-15, "dynamic is 75 %");
         assert_eq!(Underside::unknown(), Underside::PlasticPallet.range());
     }

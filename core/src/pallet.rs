@@ -22,10 +22,10 @@ pub struct Pallet {
     pub mark: Mark,
 }
 
-const ISO: &str = "ISO 6780 (plan sizes); height usual";
+const ISO: &str = "ISO 6780:2003, as restated by alumanufacturer.com (plan sizes); height usual";
 
 const fn pallet(id: &'static str, length: f64, width: f64, source: &'static str, mass: Span) -> Pallet {
-    Pallet { id, length, width, height: 0.144, mass, source, mark: Mark::Memory }
+    Pallet { id, length, width, height: 0.144, mass, source, mark: Mark::Read }
 }
 
 const fn kg(lo: f64, nominal: f64, hi: f64) -> Span {
@@ -34,7 +34,7 @@ const fn kg(lo: f64, nominal: f64, hi: f64) -> Span {
 
 /// The list.
 pub const ALL: [Pallet; 6] = [
-    pallet("eur", 1.2, 0.8, "EN 13698-1: 800 x 1,200 x 144 mm", kg(20.0, 25.0, 32.0)),
+    pallet("eur", 1.2, 0.8, "EN 13698-1; epal-pallets.org: 800 x 1,200 x 144 mm, about 25 kg", kg(20.0, 25.0, 32.0)),
     pallet("1200x1000", 1.2, 1.0, ISO, kg(22.0, 30.0, 42.0)),
     pallet("1219x1016", 1.219, 1.016, ISO, kg(15.0, 25.0, 40.0)),
     pallet("1140x1140", 1.14, 1.14, ISO, kg(18.0, 28.0, 42.0)),

@@ -262,8 +262,9 @@ impl Solid {
     pub fn silhouette(&self) -> Silhouette {
         let rim: Vec<DVec3> = self.rim().collect();
         let seen = |a: fn(&DVec3) -> DVec2| polygon::hull(&rim.iter().map(a).collect::<Vec<_>>());
-        let (plan, side, front): (fn(&DVec3) -> DVec2, fn(&DVec3) -> DVec2, fn(&DVec3) -> DVec2) =
-            (|p| DVec2::new(p.x, p.y), |p| DVec2::new(p.x, p.z), |p| DVec2::new(p.y, p.z));
+        let plan: fn(&DVec3) -> DVec2 = |p| DVec2::new(p.x, p.y);
+        let side: fn(&DVec3) -> DVec2 = |p| DVec2::new(p.x, p.z);
+        let front: fn(&DVec3) -> DVec2 = |p| DVec2::new(p.y, p.z);
         let mut seen = Silhouette { plan: seen(plan), side: seen(side), front: seen(front) };
         if let Form::Prism { outline, .. } = &self.form {
             // Along its axis a prism may be hollow on a side.

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::example;
+use crate::scalar::Region;
 use approx::assert_relative_eq;
 
 const UPRIGHT: Pose = Pose { lift: 0.0, tilt: 0.0, lean: 0.0, sway: 0.0, sideshift: 0.0 };
@@ -31,7 +32,7 @@ fn a_load_stands_where_the_tape_says() {
     scenario.truck.attachment = Some(scenario::Attachment { mass: 100.0, ahead: 0.06, above: 0.3, lost_load: 0.11 });
     let (truck, load) = (
         &scenario.truck,
-        Placed { mass: Span::exact(900.0), centre: DVec3::new(0.65, 0.04, 0.5), spread: DVec3::ZERO },
+        Placed { mass: Span::exact(900.0), centre: Region::about(DVec3::new(0.65, 0.04, 0.5), DVec3::ZERO) },
     );
     let rig = Rig { chassis: 1000.0, chassis_at: DVec3::ZERO, corners: Vec::new() };
     let pose = Pose { lift: 2.0, sideshift: 0.1, ..UPRIGHT };

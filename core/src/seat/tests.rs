@@ -40,7 +40,7 @@ fn tilted_forward_it_leans_by_its_height() {
     let mut s = exact();
     s.lift.tilt_forward = 4.0_f64.to_radians();
     let case = seat(&s, StepId::RaisedForward).cases[0];
-    let tangent = 4.0_f64.to_radians().tan();
+    let tangent = libm::tan(4.0_f64.to_radians());
     assert!((case.topple[0].margin.nominal - (0.65 - 0.4 * tangent)).abs() < 1e-12);
     assert!((case.asked.nominal - tangent).abs() < 1e-12);
 }
@@ -49,7 +49,7 @@ fn tilted_forward_it_leans_by_its_height() {
 #[test]
 fn tilt_back_helps_when_braking() {
     let s = exact();
-    let limit = |mu: f64, b: f64| (mu + b.tan()) / (1.0 - mu * b.tan());
+    let limit = |mu: f64, b: f64| (mu + libm::tan(b)) / (1.0 - mu * libm::tan(b));
     let case = seat(&s, StepId::Travel).cases[1];
     assert_eq!(case.event, Event::Braking);
     let part = rules::BRAKING_LADEN.value / crate::units::GRAVITY;

@@ -1,7 +1,7 @@
 //! Each state made by a plausible change to an example, and the reason that governs.
 
 use super::*;
-use crate::document::{CentreKnown, Document};
+use crate::document::{CentreKnown, Document, WeightKnown};
 use crate::example;
 use crate::report::assess;
 
