@@ -52,23 +52,23 @@ materials! {
         "wermac.org, density of metals: bronze 7,400 to 8,920, brass 8,400 to 8,730, copper 8,940";
     /// Lead.
     Lead = 10900.0, 11340.0, 11650.0, Read,
-        "wermac.org, density of metals: hard lead 10,900, lead 11,340; EN 1991-1-1, annex A, up to 114 kN/m3 from memory";
+        "wermac.org, density of metals: hard lead 10,900, lead 11,340, and a margin above";
     /// Concrete, plain or reinforced.
     Concrete = 2200.0, 2400.0, 2550.0, Read,
-        "EN 1991-1-1, annex A, as restated by structville.com (unit weight of construction materials): 24 kN/m3, reinforced 25";
+        "EN 1991-1-1, annex A, restated by structville.com: 24 kN/m3, reinforced 25";
     /// Granite and other hard stone.
     Granite = 2600.0, 2750.0, 3060.0, Read,
-        "EN 1991-1-1, annex A, as restated by structville.com (unit weight of construction materials): 27 to 30 kN/m3";
+        "EN 1991-1-1, annex A, restated by structville.com: 27 to 30 kN/m3";
     /// Sandstone, limestone and other soft stone.
     Sandstone = 2000.0, 2400.0, 2960.0, Read,
-        "EN 1991-1-1, annex A, as restated by structville.com (unit weight of construction materials): sandstone 21 to 27 kN/m3, limestone 20 to 29";
+        "EN 1991-1-1, annex A, restated by structville.com: sandstone 21 to 27 kN/m3, limestone 20 to 29";
     /// Brick and fired clay, solid.
     Brick = 1600.0, 1900.0, 2200.0, Memory, "usual range of fired clay";
     /// Glass.
     Glass = 2450.0, 2500.0, 2600.0, Memory, "EN 1991-1-1, annex A: 25 kN/m3";
     /// Softwood, dry to moist.
     Softwood = 350.0, 500.0, 650.0, Read,
-        "EN 1991-1-1, annex A, as restated by structville.com (unit weight of construction materials): C14 to C30 3.5 to 4.6 kN/m3; moist above that";
+        "EN 1991-1-1, annex A, restated by structville.com: C14 to C30 3.5 to 4.6 kN/m3; moist above that";
     /// Hardwood, dry to moist.
     Hardwood = 580.0, 720.0, 1105.0, Memory,
         "EN 1991-1-1, annex A: D30 to D70 6.4 to 10.8 kN/m3 (D30 6.4 and D50 7.8 read)";
