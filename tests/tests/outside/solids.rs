@@ -157,7 +157,7 @@ impl Seen {
 
 /// From a bolt to a boiler, and anywhere about the datum.
 fn size(draws: &mut Draws) -> f64 {
-    0.01 * 600.0_f64.powf(draws.unit())
+    0.01 * libm::pow(600.0, draws.unit())
 }
 
 fn place(draws: &mut Draws) -> DVec3 {

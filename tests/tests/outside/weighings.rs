@@ -52,7 +52,7 @@ impl Case {
             };
             let along = on_load.iter().map(|p| p.dot(way));
             let (lo, hi) = along.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)));
-            let turn = glam::DMat3::from_axis_angle(axis, (by / (hi - lo)).asin());
+            let turn = glam::DMat3::from_axis_angle(axis, libm::asin(by / (hi - lo)));
             let moved: Vec<DVec3> = on_load.iter().map(|p| turn * *p).collect();
             let rise = moved.iter().map(|p| p.z).fold(f64::NEG_INFINITY, f64::max)
                 - moved.iter().map(|p| p.z).fold(f64::INFINITY, f64::min);

@@ -13,8 +13,8 @@ fn substantial(rated: f64, offset: f64) -> bool {
         plate.rows.retain(|r| r.load_centre < 0.55);
         plate.rows.iter_mut().for_each(|r| r.capacity = rated);
     }
-    scenario.load.centre.y = 0.0;
-    scenario.load.centre_spread.y = 0.0;
+    let centre = &mut scenario.load.centre;
+    (centre.at.y, centre.lo.y, centre.hi.y) = (0.0, 0.0, 0.0);
     scenario.lift.offset = Span::exact(offset);
     let placed = Placed::of(&scenario.load, &scenario.lift);
     let findings = plate::check(&scenario, &placed).findings;

@@ -9,6 +9,8 @@
 mod balance;
 mod bends;
 mod capacity;
+mod centres;
+mod forks;
 mod load;
 mod platform;
 
