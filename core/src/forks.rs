@@ -2,10 +2,12 @@
 //! and what each fork carries against its stamped capacity.
 
 use crate::body::Placed;
+use crate::polygon;
 use crate::rules;
 use crate::scalar::{Scalar, Span};
 use crate::scenario::Scenario;
 use crate::units::GRAVITY;
+use glam::DVec2;
 use serde::Serialize;
 
 /// Which fork.
@@ -31,6 +33,10 @@ pub struct Arm {
     pub moment: Scalar,
     /// At the worst.
     pub moment_worst: Scalar,
+    /// The width of the load's underside on its blade, m, as stated; 0 or less where it does not lie on it.
+    pub bearing: Scalar,
+    /// At the worst of its range.
+    pub bearing_worst: Scalar,
     /// What it carries as stated, kg.
     pub carries: Scalar,
     /// At the worst.
@@ -108,6 +114,16 @@ impl Outcome {
         self.hangs || self.reach_worst.get() >= self.reach_asked.get() - 1e-9
     }
 
+    /// Whether the load lies on both blades, as stated.
+    pub fn bears(&self) -> bool {
+        self.hangs || self.arms.iter().all(|a| a.bearing > Scalar::ZERO)
+    }
+
+    /// Whether it does at the worst of its range.
+    pub fn bears_worst(&self) -> bool {
+        self.hangs || self.arms.iter().all(|a| a.bearing_worst > Scalar::ZERO)
+    }
+
     /// Whether a fork is worn so far that it is withdrawn.
     pub fn worn_out(&self) -> bool {
         self.wear.is_some_and(|w| w.get() >= self.wear_limit.get() - 1e-9)
@@ -176,17 +192,56 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
     }
 }
 
+/// Where the load's underside lies on one blade, in the blades' frame (x ahead from the face, y left
+/// of the middle between the forks), with the load `by` ahead and to the left. Empty where it does not.
+pub fn on_blade(scenario: &Scenario, fork: Fork, by: DVec2) -> Vec<DVec2> {
+    on(scenario, by, blade(scenario, fork, scenario.truck.forks.blade.nominal))
+}
+
+fn on(scenario: &Scenario, by: DVec2, (lo, hi): (DVec2, DVec2)) -> Vec<DVec2> {
+    let foot: Vec<DVec2> = scenario.load.foot.iter().map(|&p| p + by).collect();
+    polygon::clipped(&foot, lo, hi)
+}
+
+/// The corners of a blade so wide.
+fn blade(scenario: &Scenario, fork: Fork, wide: f64) -> (DVec2, DVec2) {
+    let forks = &scenario.truck.forks;
+    let (outer, inner) = (0.5 * forks.spread, 0.5 * forks.spread - wide);
+    match fork {
+        Fork::Left => (DVec2::new(0.0, inner), DVec2::new(forks.reach(), outer)),
+        Fork::Right => (DVec2::new(0.0, -outer), DVec2::new(forks.reach(), -inner)),
+    }
+}
+
+/// The width of the load on a blade; what it lacks to it, negative, where it does not lie on it.
+fn bearing(scenario: &Scenario, (lo, hi): (DVec2, DVec2), by: DVec2) -> f64 {
+    let on = on(scenario, by, (lo, hi));
+    if !on.is_empty() {
+        let (lo, hi) = polygon::extents(&on);
+        return hi.y - lo.y;
+    }
+    let (foot_lo, foot_hi) = polygon::extents(&scenario.load.foot);
+    let (foot_lo, foot_hi) = (foot_lo + by, foot_hi + by);
+    (foot_hi.min(hi) - foot_lo.max(lo)).min_element().min(0.0)
+}
+
 fn arm(scenario: &Scenario, placed: &Placed, fork: Fork) -> Arm {
     let forks = &scenario.truck.forks;
     let towards = match fork {
         Fork::Left => placed.centre.y(),
         Fork::Right => placed.centre.y().mirrored(),
     };
-    let apart = forks.spread - forks.blade;
-    let (part, part_worst) = (part_carried(towards.nominal, apart), part_carried(towards.hi, apart));
+    let apart = forks.spread - forks.blade.nominal;
+    let part = part_carried(towards.nominal, apart);
+    let part_worst = part_carried(towards.hi, forks.spread - forks.blade.hi);
     let Span { nominal: mass, hi: mass_hi, .. } = placed.mass;
     let ahead = placed.centre.x();
     let left = capacity_left(forks.wear.unwrap_or(0.0));
+    let (gap, offset) = (scenario.lift.heel_gap, scenario.lift.offset);
+    let places = [gap.lo, gap.hi].into_iter().flat_map(|g| [offset.lo, offset.hi].map(|o| DVec2::new(g, o)));
+    let narrow = blade(scenario, fork, forks.blade.lo);
+    let stated = bearing(scenario, blade(scenario, fork, forks.blade.nominal), DVec2::new(gap.nominal, offset.nominal));
+    let bearing_worst = places.map(|by| bearing(scenario, narrow, by)).fold(stated, f64::min);
     let c = Scalar::computed;
     Arm {
         fork,
@@ -194,6 +249,8 @@ fn arm(scenario: &Scenario, placed: &Placed, fork: Fork) -> Arm {
         part_worst: c(part_worst),
         moment: c(part * mass * GRAVITY * ahead.nominal),
         moment_worst: c(part_worst * mass_hi * GRAVITY * ahead.hi),
+        bearing: c(stated),
+        bearing_worst: c(bearing_worst),
         carries: c(part * mass),
         carries_worst: c(part_worst * mass_hi),
         allowed: forks.stamped.map(|(capacity, centre)| c(capacity * left * GRAVITY * centre)),
@@ -223,6 +280,25 @@ mod tests {
         scenario.load.centre.at.y += by;
         scenario.load.centre.lo.y += by;
         assert!(at(&scenario).carries() && !at(&scenario).carries_worst());
+    }
+
+    /// Forks 700 mm over both with blades of 120 mm: a foot of 400 mm lies between them, one of 500 mm
+    /// on 20 mm of each.
+    #[test]
+    fn a_narrow_load_falls_between_the_forks() {
+        let mut scenario = example::three_wheel();
+        scenario.truck.forks.blade = Span::exact(0.12);
+        scenario.lift.offset = Span::exact(0.0);
+        let foot =
+            |half: f64| [(0.0, -half), (1.0, -half), (1.0, half), (0.0, half)].map(|(x, y)| DVec2::new(x, y)).to_vec();
+        scenario.load.foot = foot(0.2);
+        assert!(!at(&scenario).bears() && (at(&scenario).arms[0].bearing.get() + 0.03).abs() < 1e-12);
+        scenario.load.foot = foot(0.25);
+        assert!(at(&scenario).bears_worst() && (at(&scenario).arms[1].bearing.get() - 0.02).abs() < 1e-12);
+        scenario.lift.offset = Span { lo: 0.0, nominal: 0.0, hi: 0.03 };
+        assert!(at(&scenario).bears() && !at(&scenario).bears_worst());
+        scenario.load.hanging = Some(0.0);
+        assert!(at(&scenario).bears_worst(), "what hangs lies on nothing");
     }
 
     /// A load over one blade's middle is carried by it alone.

@@ -130,8 +130,8 @@ pub struct Shape {
     pub low: DVec3,
     /// The box's edges.
     pub size: DVec3,
-    /// What it stands on: the least rectangle (ahead, left) round all that touches the ground.
-    pub foot: (DVec2, DVec2),
+    /// What it stands on: the hull (ahead, left) of all that touches the ground.
+    pub foot: Vec<DVec2>,
     /// What it says of weight and centre.
     pub says: Says,
     /// To draw.
@@ -214,7 +214,6 @@ impl Found {
         };
         let point = |p: DVec3| plan(DVec2::new(p.x, p.y)).extend(p.z - datum.z);
         let (at, a, b) = (point(self.centre.at), point(self.centre.lo), point(self.centre.hi));
-        let (f, g) = (plan(self.shape.foot.0), plan(self.shape.foot.1));
         let drawn = self.shape.drawn.iter().map(|d| {
             // Seen from the side, a quarter turn brings the front round.
             let up = |u: f64, z: f64| DVec2::new(u, z - datum.z);
@@ -233,7 +232,7 @@ impl Found {
         Standing {
             size,
             centre: Region { at, lo: a.min(b), hi: a.max(b) },
-            foot: (f.min(g), f.max(g)),
+            foot: self.shape.foot.iter().map(|&p| plan(p)).collect(),
             drawn: drawn.collect(),
         }
     }
@@ -246,8 +245,8 @@ pub struct Standing {
     pub size: DVec3,
     /// Its centre: from its nearest side, left of its middle, above its underside.
     pub centre: Region,
-    /// What it stands on.
-    pub foot: (DVec2, DVec2),
+    /// What it stands on: the hull (ahead, left) of all that touches the blades.
+    pub foot: Vec<DVec2>,
     /// To draw.
     pub drawn: Vec<Drawn>,
 }
@@ -267,7 +266,7 @@ mod tests {
             given_as: GivenAs::Block,
             low,
             size,
-            foot: (DVec2::new(0.5, -0.4), DVec2::new(1.7, 0.4)),
+            foot: solid.silhouette().plan,
             says: Says::centre(Way::Block, None, Region::about(middle, 0.05 * size)),
             drawn: vec![Drawn { part: None, cut: false, seen: solid.silhouette() }],
             parts: Vec::new(),

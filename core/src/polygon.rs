@@ -177,6 +177,27 @@ pub fn hull(points: &[DVec2]) -> Vec<DVec2> {
     chain
 }
 
+/// The part of a convex outline that lies in a rectangle (the clipping of Sutherland and Hodgman 1974);
+/// empty where they do not meet.
+pub fn clipped(points: &[DVec2], lo: DVec2, hi: DVec2) -> Vec<DVec2> {
+    // A point is kept where n . p <= d.
+    let sides = [(DVec2::X, hi.x), (-DVec2::X, -lo.x), (DVec2::Y, hi.y), (-DVec2::Y, -lo.y)];
+    sides.into_iter().fold(points.to_vec(), |points, (n, d)| {
+        let over = |p: DVec2| n.dot(p) - d;
+        let mut kept = Vec::with_capacity(points.len() + 1);
+        for (a, b) in edges(&points) {
+            let (from, to) = (over(a), over(b));
+            if from <= 0.0 {
+                kept.push(a);
+            }
+            if (from < 0.0 && to > 0.0) || (from > 0.0 && to < 0.0) {
+                kept.push(a.lerp(b, from / (from - to)));
+            }
+        }
+        kept
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -226,6 +247,17 @@ mod tests {
         {
             assert_eq!(contains(&l, DVec2::new(x, y), 1e-9), is, "{x} {y}");
         }
+    }
+
+    #[test]
+    fn a_triangle_clipped_by_a_strip() {
+        let triangle = outline(&[(0.0, 0.0), (4.0, 0.0), (0.0, 4.0)]);
+        let clip = |lo, hi| hull(&clipped(&triangle, lo, hi));
+        let strip = clip(DVec2::new(1.0, -1.0), DVec2::new(2.0, 9.0));
+        assert!((signed_area(&strip) - 2.5).abs() < 1e-12, "{strip:?}");
+        assert_eq!(clip(DVec2::new(5.0, 0.0), DVec2::new(6.0, 1.0)), []);
+        assert_eq!(clip(DVec2::ZERO, DVec2::new(9.0, 9.0)), triangle);
+        assert_eq!(clipped(&outline(&[(1.0, 1.0)]), DVec2::ZERO, DVec2::new(2.0, 2.0)).len(), 1);
     }
 
     #[test]

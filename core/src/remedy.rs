@@ -29,7 +29,7 @@ pub enum Remedy {
         /// Then it stands so far left of the middle of the forks.
         offset: Scalar,
     },
-    /// Set the forks at least so far apart, over their outer edges.
+    /// Set the forks so far apart, over their outer edges.
     Spread {
         /// m.
         to: Scalar,
@@ -94,7 +94,7 @@ fn up(metres: f64) -> f64 {
 fn spread_needed(scenario: &Scenario, whole: &Whole) -> Option<f64> {
     let (forks, load) = (&scenario.truck.forks, &scenario.load);
     let seats = whole.seats.iter().flatten().flat_map(|s| &s.cases);
-    let beside = seats.flat_map(|c| c.topple).filter(|t| t.over != Over::Ahead).map(|t| t.margin.worst);
+    let beside = seats.flat_map(|c| &c.topple).filter(|t| t.over != Over::Ahead).map(|t| t.margin.worst);
     let short = beside.fold(whole.forks.to_edge_worst.get(), f64::min);
     let by_edge = forks.spread + 2.0 * (-short).max(0.0);
     let by_arm = |arm: &Arm| {
@@ -104,8 +104,15 @@ fn spread_needed(scenario: &Scenario, whole: &Whole) -> Option<f64> {
         let (allowed, most) = arm.allowed.zip(arm.allowed_mass)?;
         let part = (allowed.get() / moment).min(most.get() / mass);
         // Half and half is the best that any width can do.
-        (part > 0.5).then(|| forks.blade + towards / (part - 0.5))
+        (part > 0.5).then(|| forks.blade.hi + towards / (part - 0.5))
     };
+    if !whole.forks.bears_worst() {
+        // The load falls between them: their outer edges flush with its underside.
+        let (lo, hi) = crate::polygon::extents(&load.foot);
+        let flush = (2.0 * (-lo.y).min(hi.y) * 100.0 + 1e-6).floor() / 100.0;
+        let least = Field::ForkSpread.row().min.max(2.0 * forks.blade.hi);
+        return (flush < forks.spread && flush >= least).then_some(flush);
+    }
     let over: Vec<Option<f64>> = whole.forks.arms.iter().filter(|a| !a.holds_worst()).map(by_arm).collect();
     let by_arms = over.into_iter().try_fold(0.0, |most: f64, one| one.map(|o| most.max(o)))?;
     let to = up(by_edge.max(by_arms));

@@ -192,8 +192,10 @@ figures! {
     HANGING_PART = 0.70, "", CommonPractice, "German training guidance";
     /// Braking with a load, that the load on the forks must stand.
     BRAKING_LADEN = 1.54, "m/s2", Memory, "Japan, Ministry of Labour Notification 89 of 1972, art. 5: 10 km/h within 2.5 m";
-    /// Width of one fork blade where none is given.
+    /// Width of one fork blade where none is given: the wide end, for how forks share a load.
     BLADE_WIDTH = 0.12, "m", OurChoice, "a wide one: the blades' middles come closer together";
+    /// The narrow end, for what lies on them.
+    BLADE_WIDTH_LEAST = 0.08, "m", OurChoice, "a narrow one: a narrow load falls between";
     /// Thickness of a blade where none is given: for the drawing only.
     BLADE_THICKNESS = 0.04, "m", OurChoice, "usual for 1.5 to 2.5 t";
     /// Load centre of a fork's stamped capacity where none is given.

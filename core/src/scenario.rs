@@ -155,7 +155,7 @@ pub struct Forks {
     /// Over the outer edges.
     pub spread: f64,
     /// Width of one blade.
-    pub blade: f64,
+    pub blade: Span,
     /// Thickness, for the drawings.
     pub thickness: f64,
     /// The part of its thickness that a fork has lost at the heel, where that was measured.
@@ -220,8 +220,8 @@ pub struct Load {
     /// Centre from the face at the heel, left of the load's middle, above the blades. Of a hanging
     /// load its hook, where it pulls.
     pub centre: Region,
-    /// The rectangle round all that rests on the blades: from the heel, left of the middle.
-    pub foot: (DVec2, DVec2),
+    /// The hull of all that rests on the blades: from the heel, left of the middle.
+    pub foot: Vec<DVec2>,
     /// To draw.
     pub drawn: Vec<Drawn>,
     /// Friction on the blades.

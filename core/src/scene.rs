@@ -182,7 +182,7 @@ fn mast(scene: &mut Scene, scenario: &Scenario, pose: &Pose) {
         section(Part::MastStage, ratio * rise, 0.055 - 0.012 * k as f64, half - 0.04 * (k + 1) as f64);
     }
     let (face, spread, shift) = (truck.load_distance, truck.forks.spread, pose.sideshift);
-    let (thick, wide) = (truck.forks.thickness, truck.forks.blade);
+    let (thick, wide) = (truck.forks.thickness, truck.forks.blade.nominal);
     let back = DVec3::new(face - 2.0 * rules::CARRIAGE_BEHIND_FACE.value, shift - half, lift);
     let front = DVec3::new(face - thick, shift + half, lift + 0.5);
     scene.tilting(Part::Carriage, scenario, pose, back, front);

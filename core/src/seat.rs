@@ -7,6 +7,8 @@
 
 use crate::body::{Outfit, Placed, Pose};
 use crate::field::Field;
+use crate::forks::{self, Fork};
+use crate::polygon;
 use crate::rules;
 use crate::scalar::Span;
 use crate::scenario::Scenario;
@@ -38,7 +40,7 @@ pub enum Over {
     Right,
 }
 
-/// One edge: how far inside it the load's line of action meets the blades, m; negative beyond it.
+/// One edge, or the tightest of those that point that way: how far inside it the load's line of action meets the blades, m; negative beyond it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Topple {
     /// Which.
@@ -48,12 +50,12 @@ pub struct Topple {
 }
 
 /// One event.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Case {
     /// Which.
     pub event: Event,
-    /// About each edge.
-    pub topple: [Topple; 3],
+    /// About each edge; towards the heel it leans on the face.
+    pub topple: Vec<Topple>,
     /// The friction asked for: what pulls along the blades over what presses on them.
     pub asked: Pair,
     /// The friction there is.
@@ -79,44 +81,73 @@ pub struct Seat {
     pub region: Vec<DVec3>,
     /// Where its own line of action meets the plane of the blades, in the truck's frame.
     pub bob: DVec3,
-    /// Standing, and braking where it is carried.
+    /// Standing, and braking where it is carried; none where it lies on no blade.
     pub cases: Vec<Case>,
 }
 
-/// The rectangle that carries the load, in the blades' frame, as stated: where its underside lies
-/// over the blades, from outer edge to outer edge.
-fn region(scenario: &Scenario, gap: f64, offset: f64) -> (DVec2, DVec2) {
-    let (forks, foot) = (&scenario.truck.forks, scenario.load.foot);
-    let half = 0.5 * forks.spread;
-    let lo = DVec2::new((gap + foot.0.x).max(0.0), (offset + foot.0.y).max(-half));
-    let hi = DVec2::new((gap + foot.1.x).min(forks.reach()), (offset + foot.1.y).min(half));
-    (lo, hi.max(lo))
+/// What carries the load, in the blades' frame: the hull of where its underside lies on the two blades.
+fn region(scenario: &Scenario, gap: f64, offset: f64) -> Vec<DVec2> {
+    let both = [Fork::Left, Fork::Right].map(|fork| forks::on_blade(scenario, fork, DVec2::new(gap, offset)));
+    polygon::hull(&both.concat())
 }
 
-/// How far inside its edges the line of action passes, at the worst over all ranges.
-///
-/// Each edge is the load's own or the blades', whichever comes first. From its own edge the load's
-/// place on the blades does not matter, from the blades' it does.
-fn margins(scenario: &Scenario, placed: &Placed, w: DVec3, worst: bool) -> [f64; 3] {
-    let (forks, load) = (&scenario.truck.forks, &scenario.load);
-    let half = 0.5 * forks.spread;
+/// The edges of a region: the outward normal of each and how far out along it the edge lies.
+fn edges(region: &[DVec2]) -> Vec<(DVec2, f64)> {
+    let edge = |n: DVec2, p: DVec2| (n, n.dot(p));
+    match region {
+        [] => Vec::new(),
+        [p] => [DVec2::X, DVec2::Y, -DVec2::Y].map(|n| edge(n, *p)).to_vec(),
+        // A line: to either side, and past its ends.
+        [a, b] => {
+            let along = (*b - *a).normalize_or(DVec2::Y);
+            vec![edge(along.perp(), *a), edge(-along.perp(), *a), edge(along, *b), edge(-along, *a)]
+        }
+        _ => {
+            let next = region.iter().cycle().skip(1);
+            region.iter().zip(next).map(|(a, b)| edge(-(*b - *a).normalize_or(DVec2::Y).perp(), *a)).collect()
+        }
+    }
+}
+
+/// The edge that a normal points over; none towards the heel.
+fn over(n: DVec2) -> Option<Over> {
+    if n.x >= n.y.abs() {
+        Some(Over::Ahead)
+    } else if n.x <= -n.y.abs() {
+        None
+    } else if n.y > 0.0 {
+        Some(Over::Left)
+    } else {
+        Some(Over::Right)
+    }
+}
+
+/// How far inside its edges the line of action passes with the load in a place on the blades: as
+/// stated, or at the worst of where its own centre may be. `None` where nothing carries it.
+fn margins(scenario: &Scenario, place: (f64, f64), w: DVec3, worst: bool) -> Option<[f64; 3]> {
+    let centre = &scenario.load.centre;
     // How far the line of action has gone by the time it reaches the blades, for each metre of height.
     let lean = DVec2::new(w.x, w.y) / -w.z;
-    let pick = |s: Span, high: bool| match (worst, high) {
-        (false, _) => s.nominal,
-        (true, true) => s.hi,
-        (true, false) => s.lo,
+    let pick = |s: Span, by: f64| match (worst, by > 0.0) {
+        (false, _) => by * s.nominal,
+        (true, true) => by * s.hi,
+        (true, false) => by * s.lo,
     };
-    let inside = |own_edge: f64, blade_edge: f64, own: Span, there: Span, lean: f64| {
-        let drift = lean * pick(placed.centre.z(), lean > 0.0);
-        (own_edge - pick(own, true)).min(blade_edge - pick(there, true)) - drift
-    };
-    let (own, there) = (&load.centre, &placed.centre);
-    [
-        inside(load.foot.1.x, forks.reach(), own.x(), there.x(), lean.x),
-        inside(load.foot.1.y, half, own.y(), there.y(), lean.y),
-        inside(-load.foot.0.y, half, own.y().mirrored(), there.y().mirrored(), -lean.y),
-    ]
+    let (gap, offset) = place;
+    let edges = edges(&region(scenario, gap, offset));
+    if edges.is_empty() {
+        return None;
+    }
+    let mut found = [f64::INFINITY; 3];
+    for (n, out) in edges {
+        let Some(over) = over(n) else { continue };
+        let reaches = n.dot(DVec2::new(gap, offset))
+            + pick(centre.x(), n.x)
+            + pick(centre.y(), n.y)
+            + pick(centre.z(), n.dot(lean));
+        found[over as usize] = found[over as usize].min(out - reaches);
+    }
+    Some(found)
 }
 
 /// The friction asked for in a field of the blades' frame: nothing where it pulls to the heel alone.
@@ -130,7 +161,7 @@ impl Seat {
         if scenario.load.hanging.is_some() {
             return None;
         }
-        let truck = &scenario.truck;
+        let (truck, lift) = (&scenario.truck, &scenario.lift);
         let give = Yield::of(truck, Some(placed), pose.lift);
         let braking = DVec3::new(-rules::BRAKING_LADEN.value, 0.0, 0.0);
         let events: &[(Event, DVec3)] = match id {
@@ -140,34 +171,44 @@ impl Seat {
         let case = |&(event, acceleration): &(Event, DVec3)| {
             let pull = Field::LEVEL.level - acceleration;
             let seen = |lean: f64, sway: f64| Pose { lean, sway, ..*pose }.rotation().transpose() * pull;
-            let nominal = margins(scenario, placed, seen(give.lean.nominal, 0.0), false);
-            let leans = [give.lean.lo, give.lean.hi];
-            let sways = [-give.sway, give.sway];
-            let poses = leans.into_iter().flat_map(|lean| sways.map(|sway| seen(lean, sway)));
-            let mut worst = (nominal, asked(seen(give.lean.nominal, 0.0)));
-            for w in poses {
-                let at = margins(scenario, placed, w, true);
-                worst.0 = std::array::from_fn(|k| worst.0[k].min(at[k]));
+            let stated = seen(give.lean.nominal, 0.0);
+            let (gap, offset) = (lift.heel_gap, lift.offset);
+            let nominal = margins(scenario, (gap.nominal, offset.nominal), stated, false)?;
+            let mut worst = (nominal, asked(stated));
+            for w in [give.lean.lo, give.lean.hi].into_iter().flat_map(|l| [-give.sway, give.sway].map(|s| seen(l, s)))
+            {
                 worst.1 = worst.1.max(asked(w));
+                // Both ends of where it may lie on the blades.
+                for place in [gap.lo, gap.hi].into_iter().flat_map(|g| [offset.lo, offset.hi].map(|o| (g, o))) {
+                    if let Some(at) = margins(scenario, place, w, true) {
+                        worst.0 = std::array::from_fn(|k| worst.0[k].min(at[k]));
+                    }
+                }
             }
-            let edge = |k: usize, over| Topple { over, margin: Pair { nominal: nominal[k], worst: worst.0[k] } };
-            Case {
+            // A region may have no edge that faces one of the three ways.
+            let edge = |k: usize, over| {
+                let (nominal, worst) = (nominal[k].min(f64::MAX), worst.0[k]);
+                let nominal = if nominal < f64::MAX { nominal } else { worst };
+                worst.is_finite().then_some(Topple { over, margin: Pair { nominal, worst } })
+            };
+            let topple = [(0, Over::Ahead), (1, Over::Left), (2, Over::Right)];
+            Some(Case {
                 event,
-                topple: [edge(0, Over::Ahead), edge(1, Over::Left), edge(2, Over::Right)],
-                asked: Pair { nominal: asked(seen(give.lean.nominal, 0.0)), worst: worst.1 },
+                topple: topple.into_iter().filter_map(|(k, over)| edge(k, over)).collect(),
+                asked: Pair { nominal: asked(stated), worst: worst.1 },
                 friction: scenario.load.friction,
-            }
+            })
         };
-        let cases = events.iter().map(case).collect();
+        let cases = events.iter().filter_map(case).collect();
         let stated = Pose { lean: give.lean.nominal, sway: 0.0, ..*pose };
         let face = DVec3::new(truck.face(Outfit::Today), pose.sideshift, pose.lift);
         let place = |x: f64, y: f64, z: f64| stated.place(truck.mast.pivot, face + DVec3::new(x, y, z));
-        let (lo, hi) = region(scenario, scenario.lift.heel_gap.nominal, scenario.lift.offset.nominal);
+        let region = region(scenario, lift.heel_gap.nominal, lift.offset.nominal);
         let w = stated.rotation().transpose() * Field::LEVEL.level;
         let at = placed.centre.at;
         let bob = at - w * (at.z / w.z);
         Some(Self {
-            region: [(lo.x, lo.y), (hi.x, lo.y), (hi.x, hi.y), (lo.x, hi.y)].map(|(x, y)| place(x, y, 0.0)).to_vec(),
+            region: region.iter().map(|p| place(p.x, p.y, 0.0)).collect(),
             bob: place(bob.x, bob.y, 0.0),
             cases,
         })

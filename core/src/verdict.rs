@@ -1,7 +1,7 @@
 //! Go, hold or no-go, and the one reason that governs.
 
 use crate::balance::Contradiction;
-use crate::forks;
+use crate::forks::{self, Arm};
 use crate::found::{Found, LoadFigure};
 use crate::place::{Field as Entry, Place};
 use crate::plate::{self, Gap};
@@ -128,6 +128,14 @@ fn blade_grounds(forks: &forks::Outcome) -> Vec<Ground> {
     if edge < Scalar::ZERO {
         let reason = Reason::BesideForks { beyond: Scalar::computed(-edge.get()) };
         grounds.push(ground(as_stated, reason, Some(Entry::LoadCgLeft)));
+    }
+    if !forks.bears_worst() {
+        let stated = !forks.bears();
+        let lies = |a: &Arm| if stated { a.bearing } else { a.bearing_worst };
+        if let Some(arm) = forks.arms.iter().min_by_key(|a| lies(a)) {
+            let reason = Reason::OffBlade { fork: arm.fork, lacks: Scalar::computed(-lies(arm).get()) };
+            grounds.push(ground(stated, reason, Some(Entry::Offset)));
+        }
     }
     if let (true, Some(wear)) = (forks.worn_out(), forks.wear) {
         grounds.push(ground(true, Reason::ForkWorn { wear, limit: forks.wear_limit }, None));

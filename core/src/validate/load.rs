@@ -25,8 +25,8 @@ pub(super) fn stated(mass: f64, known: Option<WeightKnown>) -> Span {
 /// What touches the ground is within this of the lowest point, m.
 const TOUCHES: f64 = 0.005;
 
-/// The box round solids, and the rectangle round all of them that touches the ground.
-pub(super) fn box_and_foot(solids: &[&Solid]) -> Option<(DVec3, DVec3, (DVec2, DVec2))> {
+/// The box round solids, and the hull of all of them that touches the ground.
+pub(super) fn box_and_foot(solids: &[&Solid]) -> Option<(DVec3, DVec3, Vec<DVec2>)> {
     let (lo, hi) = solids.iter().map(|s| s.extents()).reduce(|(a, b), (c, d)| (a.min(c), b.max(d)))?;
     let touching: Vec<DVec2> = solids
         .iter()
@@ -35,7 +35,7 @@ pub(super) fn box_and_foot(solids: &[&Solid]) -> Option<(DVec3, DVec3, (DVec2, D
         .filter(|p| p.z <= lo.z + TOUCHES)
         .map(|p| DVec2::new(p.x, p.y))
         .collect();
-    Some((lo, hi - lo, crate::polygon::extents(&touching)))
+    Some((lo, hi - lo, crate::polygon::hull(&touching)))
 }
 
 impl Entries {
@@ -80,7 +80,9 @@ impl Entries {
     /// The load as a whole within what the program takes.
     fn whole(&mut self, given_as: GivenAs, found: &Found) {
         let place = match given_as {
-            GivenAs::Block => return,
+            // Entered, its own fields are held to their ranges.
+            GivenAs::Block if found.decided_by[0] != Way::WeighedLevel => return,
+            GivenAs::Block => Field::WeighPoints,
             GivenAs::Parts => Field::Parts,
             GivenAs::Trace => Field::TraceOutline,
         };

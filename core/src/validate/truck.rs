@@ -200,18 +200,18 @@ impl Entries {
     }
 
     /// Width of a blade: two of them fit into the width over both.
-    fn blade(&mut self, spread: f64) -> f64 {
+    fn blade(&mut self, spread: f64) -> Span {
         let most = 0.5 * spread;
         match self.entered(Field::BladeWidth) {
             Some(width) if width > most => {
                 let limit = Scalar::computed(most);
                 self.problem(Field::BladeWidth, Some(width), Rule::NotMoreThan { limit, of: Field::ForkSpread.into() });
-                most
+                Span::exact(most)
             }
-            Some(width) => width,
+            Some(width) => Span::exact(width),
             None => {
-                let width = rules::BLADE_WIDTH.value.min(most);
-                self.assume(Field::BladeWidth, Span::exact(width), Basis::Figure { id: rules::BLADE_WIDTH.id });
+                let width = Span::between(rules::BLADE_WIDTH_LEAST.value.min(most), rules::BLADE_WIDTH.value.min(most));
+                self.assume(Field::BladeWidth, width, Basis::Figure { id: rules::BLADE_WIDTH.id });
                 width
             }
         }

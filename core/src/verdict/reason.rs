@@ -30,6 +30,13 @@ pub enum Reason {
         /// By so much, m.
         beyond: Scalar,
     },
+    /// The load does not lie on both blades.
+    OffBlade {
+        /// On this one it does not.
+        fork: Fork,
+        /// It lacks so much, m.
+        lacks: Scalar,
+    },
     /// The blades do not reach far enough under the load.
     ShortReach {
         /// They reach under this part of its depth.
