@@ -3,5 +3,6 @@
 pub mod draw;
 pub mod engine;
 pub mod outline;
+pub mod parts;
 pub mod sensible;
 pub mod walk;

@@ -3,6 +3,7 @@
 //!
 //! Random but reproducible; each test says the worst difference it saw (`--nocapture`).
 
+mod composites;
 mod outlines;
 mod pictures;
 mod ranges;

@@ -13,15 +13,15 @@ use standfast_core::document::Facing;
 use standfast_core::solid::{Form, Solid};
 use standfast_tests::draw::Draws;
 use standfast_tests::outline;
-
-const FACINGS: [Facing; 6] = [Facing::Up, Facing::Down, Facing::Ahead, Facing::Heel, Facing::Left, Facing::Right];
+use standfast_tests::parts::FACINGS;
 
 /// What parry says of a solid: volume, centroid, box.
-struct Reference {
-    volume: f64,
-    centroid: DVec3,
-    lo: DVec3,
-    hi: DVec3,
+#[derive(Clone, Copy, Debug)]
+pub struct Reference {
+    pub volume: f64,
+    pub centroid: DVec3,
+    pub lo: DVec3,
+    pub hi: DVec3,
 }
 
 fn dvec(v: Vector) -> DVec3 {
@@ -38,7 +38,7 @@ impl Reference {
     }
 
     /// One of parry's own shapes at density 1, turned so that its y axis points the way.
-    fn shape(shape: &SharedShape, facing: Facing) -> Self {
+    pub fn shape(shape: &SharedShape, facing: Facing) -> Self {
         let pose = Pose::from_rotation(y_to(facing));
         let aabb = shape.compute_aabb(&pose);
         Self::of(shape.mass_properties(1.0).transform_by(&pose), dvec(aabb.mins), dvec(aabb.maxs))
@@ -52,14 +52,14 @@ impl Reference {
     }
 
     /// Moved to where the core's convention wants it: nearest side, middle, underside.
-    fn placed(self, place: DVec3) -> Self {
+    pub fn placed(self, place: DVec3) -> Self {
         let by = place - DVec3::new(self.lo.x, 0.5 * (self.lo.y + self.hi.y), self.lo.z);
         Self { volume: self.volume, centroid: self.centroid + by, lo: self.lo + by, hi: self.hi + by }
     }
 }
 
 /// The turn that takes y to a direction.
-fn y_to(facing: Facing) -> Rotation {
+pub fn y_to(facing: Facing) -> Rotation {
     let quarter = std::f64::consts::FRAC_PI_2;
     match facing {
         Facing::Left => Rotation::IDENTITY,
@@ -73,7 +73,7 @@ fn y_to(facing: Facing) -> Rotation {
 
 /// A prism as a closed mesh: its two ends as fans (signed, so that hollow outlines come out right too)
 /// and its sides.
-fn prism(points: &[DVec2], length: f64, facing: Facing) -> Reference {
+pub fn prism(points: &[DVec2], length: f64, facing: Facing) -> Reference {
     let n = points.len() as u32;
     let there = |p: &DVec2, w: f64| match facing {
         Facing::Up | Facing::Down => DVec3::new(p.x, p.y, w),
@@ -109,8 +109,16 @@ fn round(outline: &[(f64, f64)], corners: u32, facing: Facing) -> Reference {
     Reference::mesh(&vertices, &triangles)
 }
 
+/// One cylinder less another.
+pub fn tube(half: f64, radius: f64, bore: f64, facing: Facing) -> Reference {
+    let pose = Pose::from_rotation(y_to(facing));
+    let left = MassProperties::from_cylinder(1.0, half, radius) - MassProperties::from_cylinder(1.0, half, bore);
+    let aabb = SharedShape::new(Cylinder::new(half, radius)).compute_aabb(&pose);
+    Reference::of(left.transform_by(&pose), dvec(aabb.mins), dvec(aabb.maxs))
+}
+
 /// The half sphere's mesh, `fine` rings; from the middle of its foot over its rim to its dome.
-fn half_sphere(radius: f64, fine: u32, facing: Facing) -> Reference {
+pub fn half_sphere(radius: f64, fine: u32, facing: Facing) -> Reference {
     let arc = (0..=fine).map(|k| {
         let (sin, cos) = libm::sincos(std::f64::consts::FRAC_PI_2 * f64::from(k) / f64::from(fine));
         (radius * cos, radius * sin)
@@ -119,13 +127,39 @@ fn half_sphere(radius: f64, fine: u32, facing: Facing) -> Reference {
 }
 
 /// Richardson's extrapolation of what converges with the square of the step, twice.
-fn extrapolated<T>(at: impl Fn(u32) -> T, fine: u32) -> T
+pub fn extrapolated<T>(at: impl Fn(u32) -> T, fine: u32) -> T
 where
     T: std::ops::Mul<f64, Output = T> + std::ops::Sub<Output = T> + Copy,
 {
     let [a, b, c] = [fine, 2 * fine, 4 * fine].map(at);
     let (first, second) = ((b * 4.0 - a) * (1.0 / 3.0), (c * 4.0 - b) * (1.0 / 3.0));
     (second * 16.0 - first) * (1.0 / 15.0)
+}
+
+/// A half sphere as its mesh converges.
+pub fn converged_half_sphere(radius: f64, facing: Facing) -> Reference {
+    let coarse = half_sphere(radius, 8, facing);
+    Reference {
+        volume: extrapolated(|n| half_sphere(radius, n, facing).volume, 24),
+        centroid: extrapolated(|n| half_sphere(radius, n, facing).centroid, 24),
+        ..coarse
+    }
+}
+
+/// A ramp, its high edge on a side, in its own box from 0. Its corners are a convex solid: parry finds the
+/// faces itself.
+pub fn wedge(edges: DVec3, high: Facing) -> Option<Reference> {
+    let top = match high {
+        Facing::Heel => [(0.0, -0.5), (0.0, 0.5)],
+        Facing::Ahead => [(1.0, -0.5), (1.0, 0.5)],
+        Facing::Left => [(0.0, 0.5), (1.0, 0.5)],
+        Facing::Right => [(0.0, -0.5), (1.0, -0.5)],
+        Facing::Up | Facing::Down => return None,
+    };
+    let foot = [(0.0, -0.5), (1.0, -0.5), (1.0, 0.5), (0.0, 0.5)];
+    let corner = |&(x, y): &(f64, f64), z: f64| vector(edges * DVec3::new(x, y, z));
+    let points: Vec<Vector> = foot.iter().map(|p| corner(p, 0.0)).chain(top.iter().map(|p| corner(p, 1.0))).collect();
+    Some(Reference::shape(&SharedShape::convex_hull(&points)?, Facing::Left))
 }
 
 #[derive(Default)]
@@ -231,21 +265,8 @@ fn wedges() {
     let mut seen = Seen::default();
     for mut draws in seeds(600) {
         let (edges, at) = (DVec3::new(size(&mut draws), size(&mut draws), size(&mut draws)), place(&mut draws));
-        let DVec3 { x: l, y: w, z: h } = edges;
-        // The high edge of a ramp, in its own box.
-        for (high, top) in [
-            (Facing::Heel, [(0.0, -0.5), (0.0, 0.5)]),
-            (Facing::Ahead, [(1.0, -0.5), (1.0, 0.5)]),
-            (Facing::Left, [(0.0, 0.5), (1.0, 0.5)]),
-            (Facing::Right, [(0.0, -0.5), (1.0, -0.5)]),
-        ] {
-            let foot = [(0.0, -0.5), (1.0, -0.5), (1.0, 0.5), (0.0, 0.5)];
-            let corner = |&(x, y): &(f64, f64), z: f64| vector(DVec3::new(x * l, y * w, z));
-            let points: Vec<Vector> =
-                foot.iter().map(|p| corner(p, 0.0)).chain(top.iter().map(|p| corner(p, h))).collect();
-            // Its corners are a convex solid: parry finds the faces itself.
-            let hull = SharedShape::convex_hull(&points).expect("a wedge");
-            let reference = Reference::shape(&hull, Facing::Left).placed(at);
+        for high in [Facing::Heel, Facing::Ahead, Facing::Left, Facing::Right] {
+            let reference = wedge(edges, high).expect("a wedge").placed(at);
             let (form, facing) = Form::wedge(edges, high).expect("a wedge lies flat");
             seen.same(&Solid::new(form, facing, at), &reference, MOST);
         }
@@ -261,12 +282,7 @@ fn half_spheres_and_round_meshes() {
     for (k, mut draws) in seeds(12).enumerate() {
         let (diameter, at) = (size(&mut draws), place(&mut draws));
         let facing = FACINGS[k % 6];
-        let exact = half_sphere(0.5 * diameter, 8, facing);
-        let reference = Reference {
-            volume: extrapolated(|n| half_sphere(0.5 * diameter, n, facing).volume, 24),
-            centroid: extrapolated(|n| half_sphere(0.5 * diameter, n, facing).centroid, 24),
-            ..exact
-        };
+        let reference = converged_half_sphere(0.5 * diameter, facing);
         let solid = Solid::new(Form::HalfSphere { diameter }, facing, at);
         seen.same(&solid, &reference.placed(at), MOST);
         // And it comes nearer at the right rate: four times with every doubling.
