@@ -4,7 +4,7 @@ use crate::entries::Entries;
 use standfast_core::document::Document;
 use standfast_core::place::{Field, Place};
 use standfast_core::problem::{Problem, Rule};
-use standfast_core::report::{self, Assessment, StepReport};
+use standfast_core::report::{self, Assessment, LoadAnswer, StepReport};
 use standfast_core::scenario::Assumed;
 use standfast_core::step::StepId;
 use std::rc::Rc;
@@ -20,6 +20,8 @@ pub struct Answer {
     pub assessment: Option<Assessment>,
     /// Its steps.
     pub steps: Vec<Rc<StepReport>>,
+    /// The load alone, there even where the truck is not entered.
+    pub load: LoadAnswer,
 }
 
 /// A part of the entries, each on a card.
@@ -46,7 +48,7 @@ impl Card {
 
 /// Whether a problem is only that something has not been entered yet.
 pub fn is_missing(problem: &Problem) -> bool {
-    matches!(problem.rule, Rule::Required)
+    matches!(problem.rule, Rule::Required | Rule::WeightOrMaterial)
 }
 
 impl Answer {
@@ -62,7 +64,10 @@ impl Answer {
         problems.sort_by_key(|p| p.place);
         let mut assessment = report.assessment.filter(|_| problems.is_empty());
         let steps = assessment.as_mut().map(|a| std::mem::take(&mut a.steps)).unwrap_or_default();
-        Self { document, problems, assessment, steps: steps.into_iter().map(Rc::new).collect() }
+        let mut load = report::find_load(&document);
+        // A text of the load's that cannot be read is not a figure left empty.
+        load.load = load.load.filter(|_| !problems.iter().any(|p| Card::of(p.place) == Card::Load));
+        Self { document, problems, assessment, steps: steps.into_iter().map(Rc::new).collect(), load }
     }
 
     /// What is missing or wrong at a place.

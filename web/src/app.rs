@@ -1,13 +1,15 @@
 //! The whole page.
 
 use crate::answer::Answer;
+use crate::bench::parts::PartsBench;
+use crate::bench::trace::TraceBench;
 use crate::cards::Cards;
 use crate::files::{Files, Origin};
 use crate::form::Form;
 use crate::notice::{Notice, NoticePanel};
 use crate::shared::Shared;
 use crate::stage::Stage;
-use crate::state::{Action, State};
+use crate::state::{Action, Bench, State};
 use crate::storage::{self, Found};
 use crate::tools::Tools;
 use crate::verdict_bar::VerdictBar;
@@ -49,9 +51,10 @@ fn use_keeping(state: &State, act: &Callback<Action>) {
     let told = use_mut_ref(|| false);
     let act = act.clone();
     // A drag is kept when it ends.
-    let worth = (state.grip.is_none(), storage::to_text(state));
-    use_effect_with(worth, move |(now, text)| {
-        if *now && !storage::keep(storage::KEY, text) && !told.replace(true) {
+    let text = (!state.is_dragging()).then(|| storage::to_text(state));
+    use_effect_with(text, move |text| {
+        let kept = text.as_ref().is_none_or(|text| storage::keep(storage::KEY, text));
+        if !kept && !told.replace(true) {
             act.emit(Action::Say(Notice::Blocked));
         }
     });
@@ -80,8 +83,14 @@ pub fn Page(props: &PageProps) -> Html {
                 <NoticePanel notice={notice.clone()} entries={Rc::clone(entries)} />
             }
             <main>
-                <Cards {form} open={state.open} />
-                <Stage entries={Rc::clone(entries)} answer={answer.clone()} {system} picked={state.picked} />
+                <Cards form={form.clone()} open={state.open} />
+                { match state.bench() {
+                    Some(Bench::Parts) => html! { <PartsBench {form} /> },
+                    Some(Bench::Trace) => html! { <TraceBench {form} /> },
+                    None => html! {
+                        <Stage entries={Rc::clone(entries)} answer={answer.clone()} {system} picked={state.picked} />
+                    },
+                } }
             </main>
             <Files entries={Rc::clone(entries)} />
         </div>

@@ -1,16 +1,22 @@
 //! What was entered, as it was typed: texts with the unit they were typed in, and choices.
 
 use serde::{Deserialize, Serialize};
-use standfast_core::document::{self, CentreKnown, Document, PlateFor, WeightKnown, Wheels};
+use standfast_core::document::{self, CentreKnown, Document, GivenAs, PlateFor, Turned, WeightKnown, Wheels};
+use standfast_core::friction::Underside;
+use standfast_core::material::Material;
 use standfast_core::number::NotRead;
 use standfast_core::place::{Field, Place};
 use standfast_core::problem::{Problem, Rule};
 use standfast_core::units::{System, Unit};
 use std::collections::BTreeMap;
 
+mod counts;
+mod load;
 mod paths;
 mod typed;
 
+pub use counts::dimensions;
+pub use load::{Dot, PartEntry, TraceEntry, WeighEntry};
 pub use typed::Typed;
 
 /// One check as entered. Figures that are hidden by a choice keep their text.
@@ -34,6 +40,25 @@ pub struct Entries {
     pub plate_rows: usize,
     /// How many moving mast sections are entered.
     pub stages: usize,
+    /// How the load's shape is given.
+    #[serde(default)]
+    pub given_as: GivenAs,
+    /// What it is made of all through, if traced.
+    #[serde(default)]
+    pub material: Option<Material>,
+    #[serde(default)]
+    pub parts: Vec<PartEntry>,
+    #[serde(default)]
+    pub trace: Option<TraceEntry>,
+    #[serde(default)]
+    pub weighing: Option<WeighEntry>,
+    /// Which way it is turned on the forks.
+    #[serde(default)]
+    pub turned: Turned,
+    #[serde(default)]
+    pub underside: Option<Underside>,
+    #[serde(default)]
+    pub hanging: bool,
     /// Figures by their place; nothing typed, nothing here.
     #[serde(with = "paths")]
     pub numbers: BTreeMap<Place, Typed>,
@@ -55,6 +80,14 @@ impl Entries {
             plate: true,
             plate_rows: 1,
             stages: 0,
+            given_as: GivenAs::Block,
+            material: None,
+            parts: Vec::new(),
+            trace: None,
+            weighing: None,
+            turned: Turned::No,
+            underside: None,
+            hanging: false,
             numbers: BTreeMap::new(),
         }
     }
@@ -62,22 +95,20 @@ impl Entries {
     /// The entries that make this document, typed in metric units so that reading them gives the
     /// very same figures.
     pub fn from_document(document: &Document) -> Self {
-        let (truck, load) = (&document.truck, &document.load);
+        let truck = &document.truck;
         let mut entries = Self {
             note: document.note.clone(),
             truck_name: truck.name.clone(),
-            load_name: load.name.clone(),
             attachment_name: truck.attachment.as_ref().map(|a| a.name.clone()).unwrap_or_default(),
             wheels: truck.wheels,
-            weight_known: load.weight_known,
-            centre_known: load.centre_known,
             plate_for: truck.plate.as_ref().and_then(|p| p.issued_for),
             attachment: truck.attachment.is_some(),
             plate: truck.plate.is_some(),
             plate_rows: truck.plate.as_ref().map_or(1, |p| p.rows.len()),
             stages: truck.mast.stages.len(),
-            numbers: BTreeMap::new(),
+            ..Self::blank()
         };
+        entries.take_load(&document.load);
         let mut document = document.clone();
         for place in Place::all_numbers(&document.clone()) {
             if let (Some(value), Some(unit)) =
@@ -89,19 +120,41 @@ impl Entries {
         entries
     }
 
-    /// Whether a figure counts, as the choices stand.
-    pub fn counts(&self, field: Field) -> bool {
-        match field {
-            Field::AxleMass | Field::PivotHeight => self.wheels == Some(Wheels::Four),
-            Field::LoadCgFromHeel | Field::LoadCgLeft | Field::LoadCgAbove => {
-                self.centre_known == Some(CentreKnown::Mark)
-            }
-            _ => true,
-        }
-    }
-
     /// The document, and what was typed that is not a number. Such a figure is left out of the document.
     pub fn document(&self) -> (Document, Vec<Problem>) {
+        let mut document = self.without_figures();
+        let mut problems = Vec::new();
+        for (&place, typed) in self.numbers.iter().filter(|(place, _)| self.counts(**place)) {
+            // A row or part that is not there has no place: its text waits until it is again.
+            let Some(number) = place.number(&mut document) else { continue };
+            match typed.read() {
+                Ok(value) => *number = Some(value),
+                Err(NotRead::Empty) => {}
+                Err(NotRead::NotANumber) => problems.push(Problem::new(place, None, Rule::NotANumber)),
+                Err(NotRead::Ambiguous) => problems.push(Problem::new(place, None, Rule::Ambiguous)),
+            }
+        }
+        (document, problems)
+    }
+
+    /// The document to keep in a file: what a choice hides goes with it, where it is a figure in range.
+    pub fn file(&self) -> Document {
+        let (mut document, _) = self.document();
+        // A rise without the end that was raised would ask for that end.
+        let hidden = |place: &Place| !self.counts(*place) && place.field != Field::WeighRaised;
+        for (&place, typed) in self.numbers.iter().filter(|(place, _)| hidden(place)) {
+            let row = place.field.row();
+            if let (Ok(value), Some(number)) = (typed.read(), place.number(&mut document))
+                && (row.min..=row.max).contains(&value)
+            {
+                *number = Some(value);
+            }
+        }
+        document
+    }
+
+    /// The document with all that is chosen, named and listed.
+    fn without_figures(&self) -> Document {
         let mut document = Document { note: self.note.clone(), ..Document::default() };
         let truck = &mut document.truck;
         truck.name = self.truck_name.clone();
@@ -115,21 +168,8 @@ impl Entries {
             rows: vec![document::PlateRow::default(); self.plate_rows],
             ..document::Plate::default()
         });
-        document.load.name = self.load_name.clone();
-        document.load.weight_known = self.weight_known;
-        document.load.centre_known = self.centre_known;
-        let mut problems = Vec::new();
-        for (&place, typed) in self.numbers.iter().filter(|(place, _)| self.counts(place.field)) {
-            // A row or part that is not there has no place: its text waits until it is again.
-            let Some(number) = place.number(&mut document) else { continue };
-            match typed.read() {
-                Ok(value) => *number = Some(value),
-                Err(NotRead::Empty) => {}
-                Err(NotRead::NotANumber) => problems.push(Problem::new(place, None, Rule::NotANumber)),
-                Err(NotRead::Ambiguous) => problems.push(Problem::new(place, None, Rule::Ambiguous)),
-            }
-        }
-        (document, problems)
+        document.load = self.load();
+        document
     }
 
     /// What a figure's input shows: the text as typed, or the same figure in the unit of another system.

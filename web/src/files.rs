@@ -89,7 +89,7 @@ fn file_name(entries: &Entries) -> String {
 
 /// Hands the entries to the person as a file; what cannot be read is left out.
 pub fn save(entries: &Entries) {
-    let text = entries.document().0.to_json();
+    let text = entries.file().to_json();
     let url = ObjectUrl::from(Blob::new_with_options(text.as_str(), Some("application/json")));
     let link = web_sys::window().and_then(|w| w.document()).and_then(|d| d.create_element("a").ok());
     if let Some(link) = link.and_then(|e| e.dyn_into::<web_sys::HtmlAnchorElement>().ok()) {

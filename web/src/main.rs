@@ -5,6 +5,7 @@
 
 mod answer;
 mod app;
+mod bench;
 mod cards;
 mod drawing;
 mod embed;

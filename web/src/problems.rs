@@ -1,5 +1,7 @@
 //! What is missing or wrong, in words: the value, the rule and the remedy.
 
+mod load;
+
 use crate::entries::{Entries, unit_of};
 use crate::figures::{Printer, quantity_of};
 use crate::sentences::name_of;
@@ -19,6 +21,7 @@ pub fn message(problem: &Problem, entries: &Entries, system: System) -> String {
     let mass = |kg: f64| print.at(Field::Service.into(), kg, Rounding::Nearest);
     match &problem.rule {
         Rule::Required if place.field == Field::PlateRows => w.list_empty.to_owned(),
+        Rule::Required if load::needs(place.field).is_some() => load::needs(place.field).unwrap_or_default().to_owned(),
         Rule::Required if row.quantity.is_none() => w.choose.to_owned(),
         Rule::Required => fill(w.needed, &[("range", &range())]),
         Rule::NotANumber => fill(w.not_a_number, &[("text", &text()), ("range", &range())]),
@@ -44,6 +47,7 @@ pub fn message(problem: &Problem, entries: &Entries, system: System) -> String {
         Rule::PlateFalls { row } => fill(w.plate_falls, &[("row", &(row + 1).to_string())]),
         Rule::PlateTwice { row } => fill(w.plate_twice, &[("row", &(row + 1).to_string())]),
         Rule::TooLong { most } => fill(w.too_long, &[("most", &most.to_string())]),
+        rule => load::message(rule, problem, print).unwrap_or_default(),
     }
 }
 

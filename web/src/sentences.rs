@@ -1,5 +1,9 @@
 //! The verdict's reasons in plain sentences: figure, limit, margin, each rounded to its cautious side.
 
+mod blades;
+
+pub use blades::{figure_range, friction, leads_to, remedy};
+
 use crate::answer::{Answer, is_missing};
 use crate::entries::Entries;
 use crate::figures::{self, Printer};
@@ -138,6 +142,9 @@ impl Teller<'_> {
         let pick = |twice: Twice| if state == State::Hold { twice.may } else { twice.stated };
         let length = |s: &Scalar, way| self.print.length(s.get(), way);
         let beyond = |text: Twice, by: &Scalar| fill(pick(text), &[("beyond", &length(by, Rounding::Up))]);
+        if let Some(said) = self.on_blades(reason, state) {
+            return said;
+        }
         match reason {
             Reason::Plate { gap } => self.gap(gap, state),
             Reason::BeyondTips { beyond: by } => beyond(w.beyond_tips, by),
@@ -181,6 +188,14 @@ impl Teller<'_> {
                     ("margin", &self.print.mass(allowed.get() - mass.get(), Rounding::Down)),
                 ],
             ),
+            // Said above.
+            Reason::ShortReach { .. }
+            | Reason::ForkOver { .. }
+            | Reason::ForkWorn { .. }
+            | Reason::ExtensionTooLong { .. }
+            | Reason::WaysDisagree { .. }
+            | Reason::Topples { .. }
+            | Reason::Slides { .. } => String::new(),
         }
     }
 

@@ -1,12 +1,15 @@
 //! The state of the page, and all that can happen to it.
 
 use crate::answer::Card;
-use crate::entries::Entries;
+use crate::drawing::Phase;
+use crate::entries::{Entries, WeighEntry};
 use crate::grip::Grip;
 use crate::history::{History, Typing};
 use crate::notice::Notice;
-use standfast_core::document::{CentreKnown, PlateFor, WeightKnown, Wheels};
+use standfast_core::document::{CentreKnown, GivenAs, PlateFor, RaisedEnd, Turned, WeightKnown, Wheels};
 use standfast_core::example;
+use standfast_core::friction::Underside;
+use standfast_core::material::Material;
 use standfast_core::place::Place;
 use standfast_core::step::StepId;
 use standfast_core::units::System;
@@ -23,9 +26,13 @@ pub struct State {
     pub picked: Option<StepId>,
     /// The card that is open.
     pub open: Option<Card>,
+    /// The bench that is open.
+    pub bench: Option<Bench>,
     pub history: Rc<History>,
     /// What is being dragged.
     pub grip: Option<Rc<Grip>>,
+    /// What stood when something was taken hold of on a bench.
+    pub drawn_from: Option<Rc<Entries>>,
     /// Something to say or to ask.
     pub notice: Option<Notice>,
 }
@@ -39,6 +46,27 @@ pub enum Text {
     AttachmentName,
 }
 
+/// Where a load is put together: it takes the place of the drawings.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Bench {
+    /// Its parts.
+    Parts,
+    /// Its traced outline.
+    Trace,
+}
+
+impl Bench {
+    /// The bench for a way of giving the shape.
+    pub fn of(given_as: GivenAs) -> Option<Self> {
+        match given_as {
+            GivenAs::Block => None,
+            GivenAs::Parts => Some(Self::Parts),
+            GivenAs::Trace => Some(Self::Trace),
+        }
+    }
+}
+
 /// A choice made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Choice {
@@ -48,6 +76,14 @@ pub enum Choice {
     Attachment(bool),
     WeightKnown(WeightKnown),
     CentreKnown(CentreKnown),
+    GivenAs(GivenAs),
+    Material(Option<Material>),
+    Turned(Turned),
+    Underside(Option<Underside>),
+    Hanging(bool),
+    /// Weighed on so many points of support; on none, not weighed.
+    Supports(usize),
+    RaisedEnd(Option<RaisedEnd>),
 }
 
 /// What can happen.
@@ -64,6 +100,10 @@ pub enum Action {
     RemovePlateRow(usize),
     AddStage,
     RemoveStage(usize),
+    /// Changed entries: one step to undo.
+    Set(Rc<Entries>),
+    /// Changed entries on the way of a drag: all of it is one step to undo, kept when it ends.
+    Draw(Rc<Entries>, Phase),
     /// Other entries altogether: an example, a file, nothing.
     Replace(Rc<Entries>, Option<Card>),
     Undo,
@@ -71,6 +111,7 @@ pub enum Action {
     Units(System),
     Pick(StepId),
     Open(Option<Card>),
+    Bench(Option<Bench>),
     Hold(Rc<Grip>),
     /// Moved so far since it was taken hold of.
     Drag((f64, f64, f64)),
@@ -92,8 +133,10 @@ impl State {
             system: System::default(),
             picked: None,
             open: Some(Card::Load),
+            bench: None,
             history: Rc::default(),
             grip: None,
+            drawn_from: None,
             notice: None,
         }
     }
@@ -118,6 +161,40 @@ impl State {
             }
             None => self,
         }
+    }
+
+    /// The bench that shows: the one that is open, while the shape is given that way.
+    pub fn bench(&self) -> Option<Bench> {
+        self.bench.filter(|b| Bench::of(self.entries.given_as) == Some(*b))
+    }
+
+    /// Whether something is being dragged: it is kept when that ends.
+    pub fn is_dragging(&self) -> bool {
+        self.grip.is_some() || self.drawn_from.is_some()
+    }
+
+    fn drawn(self: Rc<Self>, entries: Rc<Entries>, phase: Phase) -> Rc<Self> {
+        let mut next = State::clone(&self);
+        next.drawn_from = Some(self.drawn_from.clone().unwrap_or_else(|| Rc::clone(&self.entries)));
+        if *entries != *self.entries {
+            next.entries = entries;
+        }
+        let next = Rc::new(next);
+        if phase == Phase::End { next.drawn_out() } else { next }
+    }
+
+    /// Ends a drag on a bench: what stood before all of it is one step to undo.
+    fn drawn_out(self: Rc<Self>) -> Rc<Self> {
+        let Some(start) = self.drawn_from.clone() else { return self };
+        let mut next = State::clone(&self);
+        next.drawn_from = None;
+        if start != self.entries {
+            let mut history = History::clone(&self.history);
+            history.settle();
+            history.note(&start, None);
+            next.history = Rc::new(history);
+        }
+        Rc::new(next)
     }
 
     fn dragged(self: Rc<Self>, by: (f64, f64, f64), ends: bool) -> Rc<Self> {
@@ -148,23 +225,25 @@ impl Reducible for State {
 
     fn reduce(self: Rc<Self>, action: Action) -> Rc<Self> {
         let system = self.system;
+        // A drag whose end was lost ends with whatever comes next.
+        let this = if matches!(action, Action::Draw(..)) { self } else { self.drawn_out() };
         match action {
-            Action::Type(place, text) => self.changed(Some(Typing::Figure(place)), |e| e.enter(place, &text, system)),
-            Action::Write(which, text) => self.changed(Some(Typing::Free(which)), |e| match which {
+            Action::Type(place, text) => this.changed(Some(Typing::Figure(place)), |e| e.enter(place, &text, system)),
+            Action::Write(which, text) => this.changed(Some(Typing::Free(which)), |e| match which {
                 Text::Note => e.note = text,
                 Text::TruckName => e.truck_name = text,
                 Text::LoadName => e.load_name = text,
                 Text::AttachmentName => e.attachment_name = text,
             }),
             Action::Settle => {
-                if !self.history.is_typing() {
-                    return self;
+                if !this.history.is_typing() {
+                    return this;
                 }
-                let mut history = History::clone(&self.history);
+                let mut history = History::clone(&this.history);
                 history.settle();
-                Rc::new(Self { history: Rc::new(history), ..State::clone(&self) })
+                Rc::new(Self { history: Rc::new(history), ..State::clone(&this) })
             }
-            Action::Choose(choice) => self.changed(None, |e| match choice {
+            Action::Choose(choice) => this.changed(None, |e| match choice {
                 Choice::Wheels(wheels) => e.wheels = Some(wheels),
                 Choice::Plate(there) => {
                     e.plate = there;
@@ -174,33 +253,51 @@ impl Reducible for State {
                 Choice::Attachment(fitted) => e.attachment = fitted,
                 Choice::WeightKnown(how) => e.weight_known = Some(how),
                 Choice::CentreKnown(how) => e.centre_known = Some(how),
+                Choice::GivenAs(how) => e.given_as = how,
+                Choice::Material(material) => e.material = material,
+                Choice::Turned(turned) => e.turned = turned,
+                Choice::Underside(underside) => e.underside = underside,
+                Choice::Hanging(hanging) => e.hanging = hanging,
+                Choice::Supports(0) => e.weighing = None,
+                Choice::Supports(points) => {
+                    e.weighing = Some(WeighEntry { points, ..e.weighing.unwrap_or_default() });
+                }
+                Choice::RaisedEnd(end) => {
+                    if let Some(weighing) = &mut e.weighing {
+                        weighing.raised_end = end;
+                    }
+                }
             }),
-            Action::AddPlateRow => self.changed(None, |e| {
+            Action::AddPlateRow => this.changed(None, |e| {
                 if e.plate_rows < MOST_PLATE_ROWS {
                     e.add_plate_row();
                 }
             }),
-            Action::RemovePlateRow(row) => self.changed(None, |e| e.remove_plate_row(row)),
-            Action::AddStage => self.changed(None, |e| e.stages = (e.stages + 1).min(MOST_STAGES.max(e.stages))),
-            Action::RemoveStage(row) => self.changed(None, |e| e.remove_stage(row)),
+            Action::RemovePlateRow(row) => this.changed(None, |e| e.remove_plate_row(row)),
+            Action::AddStage => this.changed(None, |e| e.stages = (e.stages + 1).min(MOST_STAGES.max(e.stages))),
+            Action::RemoveStage(row) => this.changed(None, |e| e.remove_stage(row)),
+            Action::Set(entries) => this.changed(None, |e| *e = Entries::clone(&entries)),
+            Action::Draw(entries, phase) => this.drawn(entries, phase),
             Action::Replace(entries, open) => {
-                let next = self.changed(None, |e| *e = Entries::clone(&entries));
-                Rc::new(Self { picked: None, open, grip: None, notice: None, ..State::clone(&next) })
+                let next = this.changed(None, |e| *e = Entries::clone(&entries));
+                Rc::new(Self { picked: None, open, bench: None, grip: None, notice: None, ..State::clone(&next) })
             }
-            Action::Undo => self.travelled(History::undo),
-            Action::Redo => self.travelled(History::redo),
-            Action::Units(system) if system == self.system => self,
-            Action::Units(system) => Rc::new(Self { system, ..State::clone(&self) }),
-            Action::Pick(step) if self.picked == Some(step) => self,
-            Action::Pick(step) => Rc::new(Self { picked: Some(step), ..State::clone(&self) }),
-            Action::Open(open) if open == self.open => self,
-            Action::Open(open) => Rc::new(Self { open, ..State::clone(&self) }),
-            Action::Hold(grip) => Rc::new(Self { grip: Some(grip), ..State::clone(&self) }),
-            Action::Drag(by) => self.dragged(by, false),
-            Action::Release(by) => self.dragged(by, true),
-            Action::Say(notice) => Rc::new(Self { notice: Some(notice), ..State::clone(&self) }),
-            Action::Hush if self.notice.is_none() => self,
-            Action::Hush => Rc::new(Self { notice: None, ..State::clone(&self) }),
+            Action::Undo => this.travelled(History::undo),
+            Action::Redo => this.travelled(History::redo),
+            Action::Units(system) if system == this.system => this,
+            Action::Units(system) => Rc::new(Self { system, ..State::clone(&this) }),
+            Action::Pick(step) if this.picked == Some(step) => this,
+            Action::Pick(step) => Rc::new(Self { picked: Some(step), ..State::clone(&this) }),
+            Action::Open(open) if open == this.open => this,
+            Action::Open(open) => Rc::new(Self { open, ..State::clone(&this) }),
+            Action::Bench(bench) if bench == this.bench => this,
+            Action::Bench(bench) => Rc::new(Self { bench, ..State::clone(&this) }),
+            Action::Hold(grip) => Rc::new(Self { grip: Some(grip), ..State::clone(&this) }),
+            Action::Drag(by) => this.dragged(by, false),
+            Action::Release(by) => this.dragged(by, true),
+            Action::Say(notice) => Rc::new(Self { notice: Some(notice), ..State::clone(&this) }),
+            Action::Hush if this.notice.is_none() => this,
+            Action::Hush => Rc::new(Self { notice: None, ..State::clone(&this) }),
         }
     }
 }

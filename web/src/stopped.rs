@@ -53,7 +53,7 @@ fn show() -> Option<()> {
 /// The last entries kept, as a file; the kept text itself where it cannot be read.
 fn last_entries() -> Option<String> {
     match storage::load() {
-        Found::Kept(state) => Some(state.entries.document().0.to_json()),
+        Found::Kept(state) => Some(state.entries.file().to_json()),
         Found::Damaged(text) => Some(text),
         Found::Nothing => None,
     }

@@ -2,7 +2,7 @@
 
 use crate::answer::Card;
 use crate::entries::Entries;
-use crate::state::State;
+use crate::state::{Bench, State};
 use serde::{Deserialize, Serialize};
 use standfast_core::step::StepId;
 use standfast_core::units::System;
@@ -23,6 +23,8 @@ struct Kept {
     system: System,
     step: Option<String>,
     card: Option<Card>,
+    #[serde(default)]
+    bench: Option<Bench>,
     entries: Entries,
 }
 
@@ -32,6 +34,7 @@ pub fn to_text(state: &State) -> String {
         system: state.system,
         step: state.picked.map(|id| name(id).to_owned()),
         card: state.open,
+        bench: state.bench,
         entries: Entries::clone(&state.entries),
     };
     serde_json::to_string(&kept).unwrap_or_default()
@@ -43,14 +46,16 @@ pub fn to_text(state: &State) -> String {
 /// The reader's words where it is damaged or not ours.
 pub fn from_text(text: &str) -> Result<State, String> {
     let kept: Kept = serde_json::from_str(text).map_err(|e| e.to_string())?;
-    if kept.entries.plate_rows.max(kept.entries.stages) > MOST_ROWS {
+    let supports = kept.entries.weighing.map_or(0, |w| w.points);
+    if kept.entries.plate_rows.max(kept.entries.stages).max(supports) > MOST_ROWS {
         return Err("too many rows".to_owned());
     }
     let picked = match kept.step {
         None => None,
         Some(step) => Some(StepId::ALL.into_iter().find(|&id| name(id) == step).ok_or(step)?),
     };
-    Ok(State { entries: Rc::new(kept.entries), system: kept.system, picked, open: kept.card, ..State::example() })
+    let (entries, system, open, bench) = (Rc::new(kept.entries), kept.system, kept.card, kept.bench);
+    Ok(State { entries, system, picked, open, bench, ..State::example() })
 }
 
 /// A step's name, here and in test names.
@@ -125,6 +130,27 @@ mod tests {
         entries.enter(Field::LoadMass.into(), "12 tons", System::Metric);
         let state =
             State { system: System::Us, picked: Some(StepId::RaisedForward), open: None, ..State::with(entries) };
+        assert_eq!(found(Some(to_text(&state))), Found::Kept(state));
+    }
+
+    /// What a page kept before parts and benches were known still opens.
+    #[test]
+    fn a_text_of_an_older_page_opens() {
+        let text = r#"{"system":"us","step":"travel","card":"truck","entries":{"note":"n","truck_name":"T",
+            "load_name":"L","attachment_name":"","wheels":"four","weight_known":"note","centre_known":"mark",
+            "plate_for":"forks","attachment":false,"plate":true,"plate_rows":2,"stages":1,
+            "numbers":{"load.mass_kg":{"text":"1 500","unit":"pound"}}}}"#;
+        let state = from_text(text).expect("an older text");
+        assert_eq!((state.system, state.picked, state.bench), (System::Us, Some(StepId::Travel), None));
+        assert_eq!(state.entries.shown(Field::LoadMass.into(), System::Us), "1 500");
+    }
+
+    #[test]
+    fn an_open_bench_and_its_parts_are_kept() {
+        let mut entries = Entries::blank();
+        entries.add_part(crate::entries::PartEntry { name: "Bed".to_owned(), ..Default::default() });
+        entries.trace = Some(Default::default());
+        let state = State { bench: Some(Bench::Trace), ..State::with(entries) };
         assert_eq!(found(Some(to_text(&state))), Found::Kept(state));
     }
 

@@ -56,7 +56,9 @@ pub const fn class(part: Part) -> &'static str {
         Part::Carriage => "d-part d-carriage",
         Part::Attachment => "d-part d-attachment",
         Part::Fork => "d-part d-fork",
+        Part::Extension => "d-part d-extension",
         Part::Load => "d-part d-load",
+        Part::LoadCut => "d-part d-cut",
     }
 }
 

@@ -88,3 +88,55 @@ fn lists_grow_no_longer_than_the_program_takes() {
     let state = after(State::example(), std::iter::repeat_n(Action::AddStage, 9));
     assert_eq!(state.entries.stages, MOST_STAGES);
 }
+
+fn noted(entries: &Rc<Entries>, note: &str) -> Rc<Entries> {
+    Rc::new(Entries { note: note.to_owned(), ..Entries::clone(entries) })
+}
+
+#[test]
+fn a_drag_on_a_bench_is_one_step_however_it_ends() {
+    let start = State::example();
+    let to = |note: &str, phase| Action::Draw(noted(&start.entries, note), phase);
+    let whole = [to("a", Phase::Begin), to("b", Phase::Move), to("c", Phase::Move), to("d", Phase::End)];
+    let state = after(start.clone(), whole.clone());
+    assert_eq!((state.entries.note.as_str(), state.is_dragging()), ("d", false));
+    assert_eq!(state.reduce(Action::Undo).entries, start.entries);
+    // The end is lost: undoing ends it first.
+    let state = after(start.clone(), whole[..3].to_vec());
+    assert!(state.is_dragging());
+    let state = state.reduce(Action::Undo);
+    assert_eq!((&state.entries, state.is_dragging()), (&start.entries, false));
+    assert_eq!(state.reduce(Action::Redo).entries.note, "c");
+    // Back to where it was: nothing to undo.
+    let back = Action::Draw(Rc::clone(&start.entries), Phase::End);
+    let state = after(start.clone(), [to("a", Phase::Begin), back]);
+    assert_eq!(state, Rc::new(start));
+}
+
+#[test]
+fn what_is_set_is_one_step_to_undo() {
+    let start = State::example();
+    let state = after(start.clone(), [Action::Set(noted(&start.entries, "set"))]);
+    assert_eq!(state.entries.note, "set");
+    assert_eq!(state.reduce(Action::Undo).entries, start.entries);
+}
+
+#[test]
+fn a_bench_shows_while_the_shape_is_given_that_way() {
+    let state = after(State::example(), [Action::Bench(Some(Bench::Parts))]);
+    assert_eq!(state.bench(), None);
+    let state = state.reduce(Action::Choose(Choice::GivenAs(GivenAs::Parts)));
+    assert_eq!(state.bench(), Some(Bench::Parts));
+    assert_eq!(state.reduce(Action::Replace(Rc::new(Entries::blank()), None)).bench, None);
+}
+
+#[test]
+fn supports_that_are_taken_away_keep_their_texts() {
+    let choose = |n| Action::Choose(Choice::Supports(n));
+    let third = Place::in_row(Field::WeighReading, 2);
+    let typed = Action::Type(third, "212".to_owned());
+    let state = after(State::example(), [choose(3), typed, choose(2)]);
+    assert_eq!(state.entries.document().0.load.weighing.map(|w| w.points.len()), Some(2));
+    let state = state.reduce(choose(3));
+    assert_eq!(third.get(&state.entries.document().0), Some(212.0));
+}

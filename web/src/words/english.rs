@@ -2,7 +2,11 @@
 
 use super::*;
 
+mod blades;
 mod fields;
+mod load;
+mod parts;
+mod trace;
 
 /// All texts in English.
 pub static ENGLISH: Words = Words {
@@ -291,6 +295,11 @@ pub static ENGLISH: Words = Words {
         front_axle: "Front axle",
         steer_axle: "Steer axle",
     },
+    blades: blades::BLADES,
+    load: load::LOAD,
+    load_problem: load::LOAD_PROBLEM,
+    parts: parts::PARTS,
+    trace: trace::TRACE,
     mast_upright: "mast upright",
     mast_back: "mast back {angle}",
     mast_forward: "mast forward {angle}",
@@ -317,6 +326,7 @@ fn body(id: BodyId) -> String {
         BodyId::MastStage(n) => format!("Mast section {}", n + 1),
         BodyId::Carriage => "Carriage".to_owned(),
         BodyId::Forks => "Forks".to_owned(),
+        BodyId::Extensions => "Fork extensions".to_owned(),
         BodyId::Attachment => "Attachment".to_owned(),
         BodyId::Load => "Load".to_owned(),
     }

@@ -7,7 +7,11 @@ use standfast_core::rules::{BuiltIn, Mark};
 use standfast_core::step::StepId;
 use standfast_core::support::LineId;
 
+pub mod blades;
 pub mod english;
+pub mod load;
+pub mod parts;
+pub mod trace;
 
 /// What a field is called, and a line of help.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -325,6 +329,11 @@ pub struct Words {
     pub card: CardWords,
     pub caution: CautionWords,
     pub stage: StageWords,
+    pub blades: blades::BladeWords,
+    pub load: load::LoadWords,
+    pub load_problem: load::LoadProblemWords,
+    pub parts: parts::PartsWords,
+    pub trace: trace::TraceWords,
     pub mast_upright: &'static str,
     pub mast_back: &'static str,
     pub mast_forward: &'static str,

@@ -1,0 +1,140 @@
+//! Sentences about the load on the blades: reach, stamps, wear, toppling, sliding, ways that disagree,
+//! and what would have to change.
+
+use super::{Teller, pose};
+use crate::figures::{self, Printer, number};
+use crate::words::{Twice, fill, words};
+use standfast_core::document::Document;
+use standfast_core::found::LoadFigure;
+use standfast_core::remedy::{Leads, Remedy};
+use standfast_core::scalar::Scalar;
+use standfast_core::units::Rounding::{Down, Nearest, Up};
+use standfast_core::verdict::{Reason, State};
+
+/// A moment in kN m: what an engineer reads in either system.
+fn moment(newton_metres: f64, way: standfast_core::units::Rounding) -> String {
+    format!("{}\u{a0}kN\u{b7}m", number(newton_metres / 1000.0, 2, way))
+}
+
+/// A coefficient of friction.
+pub fn friction(value: f64, way: standfast_core::units::Rounding) -> String {
+    number(value, 3, way)
+}
+
+/// A range of a load's figure, its ends rounded outward.
+pub fn figure_range(figure: LoadFigure, (lo, hi): (Scalar, Scalar), print: Printer) -> String {
+    let text = |v: Scalar, way| match figure {
+        LoadFigure::Mass => print.mass(v.get(), way),
+        _ => print.length(v.get(), way),
+    };
+    fill(words().card.from_to, &[("a", &text(lo, Down)), ("b", &text(hi, Up))])
+}
+
+impl Teller<'_> {
+    /// A reason that lies on the blades; nothing for the others.
+    pub(super) fn on_blades(&self, reason: &Reason, state: State) -> Option<String> {
+        let (w, print) = (&self.w.blades, self.print);
+        let pick = |twice: Twice| if state == State::Hold { twice.may } else { twice.stated };
+        let length = |s: &Scalar, way| print.length(s.get(), way);
+        Some(match reason {
+            Reason::ShortReach { reach, asked } => fill(
+                pick(w.short_reach),
+                &[
+                    ("reach", &figures::slope(reach.get(), Down)),
+                    ("asked", &figures::slope(asked.get(), Up)),
+                    ("margin", &figures::slope(asked.get() - reach.get(), Up)),
+                ],
+            ),
+            Reason::ForkOver { fork, moment: there, allowed, carries, allowed_mass } => {
+                let fork = (w.fork)(*fork);
+                // Whichever of the two is further over says it.
+                if there.get() * allowed_mass.get() >= carries.get() * allowed.get() {
+                    let over = there.get() - allowed.get();
+                    fill(
+                        pick(w.fork_over_moment),
+                        &[
+                            ("fork", fork),
+                            ("moment", &moment(there.get(), Up)),
+                            ("allowed", &moment(allowed.get(), Down)),
+                            ("margin", &moment(over, Up)),
+                        ],
+                    )
+                } else {
+                    let over = carries.get() - allowed_mass.get();
+                    fill(
+                        pick(w.fork_over_mass),
+                        &[
+                            ("fork", fork),
+                            ("carries", &print.mass(carries.get(), Up)),
+                            ("allowed", &print.mass(allowed_mass.get(), Down)),
+                            ("margin", &print.mass(over, Up)),
+                        ],
+                    )
+                }
+            }
+            Reason::ForkWorn { wear, limit } => fill(
+                w.fork_worn,
+                &[("wear", &figures::slope(wear.get(), Up)), ("limit", &figures::slope(limit.get(), Down))],
+            ),
+            Reason::ExtensionTooLong { length: long, limit } => fill(
+                w.extension_too_long,
+                &[
+                    ("length", &length(long, Nearest)),
+                    ("limit", &length(limit, Down)),
+                    ("margin", &print.length(long.get() - limit.get(), Up)),
+                ],
+            ),
+            Reason::Topples { step, event, over, beyond, lift, tilt_deg } => fill(
+                pick(w.topples),
+                &[
+                    ("pose", &pose(*step, lift.get(), tilt_deg.get(), print)),
+                    ("event", (w.event)(*event)),
+                    ("over", (w.over)(*over)),
+                    ("beyond", &length(beyond, Up)),
+                ],
+            ),
+            Reason::Slides { step, event, asked, friction: there, lift, tilt_deg } => fill(
+                pick(w.slides),
+                &[
+                    ("pose", &pose(*step, lift.get(), tilt_deg.get(), print)),
+                    ("event", (w.event)(*event)),
+                    ("asked", &friction(asked.get(), Up)),
+                    ("friction", &friction(there.get(), Down)),
+                ],
+            ),
+            Reason::WaysDisagree { figure, one, one_says, other, other_says } => fill(
+                w.ways_disagree,
+                &[
+                    ("figure", (self.w.load.figure)(*figure)),
+                    ("one", (self.w.load.way)(*one)),
+                    ("one_says", &figure_range(*figure, *one_says, print)),
+                    ("other", (self.w.load.way)(*other)),
+                    ("other_says", &figure_range(*figure, *other_says, print)),
+                ],
+            ),
+            _ => return None,
+        })
+    }
+}
+
+/// What a remedy's button says.
+pub fn remedy(leads: &Leads, document: &Document, print: Printer) -> String {
+    let w = &words().blades;
+    match leads.remedy {
+        // Nobody said how far it stands off: then the gap is only assumed.
+        Remedy::PushHome { .. } if document.lift.heel_gap_m.is_none() => w.push_home_assumed.to_owned(),
+        Remedy::PushHome { by } => fill(w.push_home, &[("by", &print.length(by.get(), Up))]),
+        Remedy::Shift { by, .. } => {
+            let way = if by.get() < 0.0 { w.to_the_right } else { w.to_the_left };
+            fill(w.shift, &[("by", &print.length(by.get().abs(), Nearest)), ("way", way)])
+        }
+        Remedy::Spread { to } => fill(w.spread, &[("to", &print.length(to.get(), Up))]),
+        Remedy::Turn { turned } => (w.turn)(turned).to_owned(),
+    }
+}
+
+/// Where a remedy leads.
+pub fn leads_to(state: State) -> &'static str {
+    let w = &words().blades;
+    if state == State::Go { w.to_go } else { w.to_hold }
+}

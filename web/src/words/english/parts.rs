@@ -1,0 +1,157 @@
+//! The bench for parts, in English.
+
+use crate::words::Count;
+use crate::words::parts::PartsWords;
+use standfast_core::document::{Facing, Shape};
+use standfast_core::material::Material;
+
+pub(super) const PARTS: PartsWords = PartsWords {
+    heading: "The load, built from parts",
+    back: "Back to the truck",
+    views: "Views of the load",
+    which_view: "Which view",
+    all: "All three",
+    side: "Side",
+    front: "Front",
+    plan: "Plan",
+    side_caption: "From the side",
+    front_caption: "As the driver sees it",
+    plan_caption: "From above, left is up",
+    about: "The load to scale, {count}. Every part stands in the list with its weight, its figures below.",
+    truck: "Truck",
+    grid: "Grid {spacing}",
+    measured_from: "Point measured from",
+    move_part: "{part}, {view}: move with the arrow keys",
+    move_side: "{part}, {view}: {side}, move with the arrow keys",
+    sides: [["near side", "far side"], ["right side", "left side"], ["underside", "top"]],
+    at: "{a} ahead, {b} left, {c} up",
+    how: "Tap a part to select it, tap again for what lies behind. Drag it, or its handles. Arrow keys move by {step}, \
+          with Shift by {small}.",
+    list: "Parts",
+    none_yet: "No part yet. Put the pallet in first, then what stands on it.",
+    weight_open: "weight open",
+    takes_away: "takes away {weight}",
+    to_do: Count { one: "1 to put right", many: "{n} to put right" },
+    cut_of: "cut out of {part}",
+    numbered: "{what} {n}",
+    total: "The whole load",
+    total_open: "Known once every part has its sizes, its place and a weight or a material.",
+    weight: "Weight",
+    centre: "Centre",
+    from_heel_side: "ahead of its side at the heel",
+    left_of_middle: "left of its middle",
+    right_of_middle: "right of its middle",
+    above_underside: "above its underside",
+    size: "Size: along, across, up",
+    with_range: "{value} ({range})",
+    add: "Add a part",
+    add_shape: "Shape",
+    add_pallet: "Pallets and bearers",
+    pallet_source: "{source} ({mark}); weight {range}",
+    pallet_to_confirm: "{pallet}, weight to be confirmed",
+    bearer: "Bearer",
+    full: "There are as many parts as there may be: {most}.",
+    part: "Selected part",
+    none_selected: "Tap a part in a view or in the list.",
+    name: "Name",
+    copy: "Copy",
+    remove: "Remove",
+    form: "Shape",
+    way: "Which way it points",
+    sizes: "Size",
+    place: "Place",
+    place_help: "From the point marked with a cross: any one point, the same for all parts.",
+    weighs: "Weight",
+    cut_weighs: "A cut-out has no weight of its own: it takes away what {part} is made of.",
+    scale: "Weighed",
+    note: "Delivery note",
+    estimate: "Estimated",
+    give_or_take: "Counted as give or take {percent}.",
+    not_said: "How it is known is not said: counted as estimated, give or take {percent}.",
+    material: "Made of",
+    no_material: "Not said",
+    weight_counts: "The weight above counts; what it is made of does not.",
+    density: "{density} ({range}). {source} ({mark}).",
+    cut_from: "Cut out of",
+    solid: "Nothing: it is solid",
+    host_has_cuts: "Something is cut out of this part, so it cannot be a cut-out itself.",
+    draw_outline: "Draw the outline",
+    outline: "Outline of {part}",
+    outline_how: "Tap an edge to put a point in, drag a point to move it.",
+    outline_done: "Outline done",
+    point: "Point {n} of {count}",
+    move_point: "Point {n}: move with the arrow keys, Delete takes it out",
+    delete_point: "Take this point out",
+    three_stay: "An outline keeps at least three points.",
+    point_at: ["Ahead", "Left", "Up"],
+    not_a_number: "Not a number as it stands.",
+    shape,
+    points,
+    made_of,
+    pallet,
+};
+
+fn shape(shape: Shape) -> &'static str {
+    match shape {
+        Shape::Box => "Box",
+        Shape::Cylinder => "Cylinder",
+        Shape::Tube => "Tube",
+        Shape::Cone => "Cone",
+        Shape::Sphere => "Sphere",
+        Shape::HalfSphere => "Half sphere",
+        Shape::Wedge => "Wedge",
+        Shape::Prism => "Drawn outline",
+    }
+}
+
+fn points(shape: Shape, facing: Facing) -> &'static str {
+    match (shape, facing) {
+        (Shape::Cylinder | Shape::Tube | Shape::Prism, Facing::Up | Facing::Down) => "Upright",
+        (Shape::Cylinder | Shape::Tube | Shape::Prism, Facing::Ahead | Facing::Heel) => "Along the forks",
+        (Shape::Cylinder | Shape::Tube | Shape::Prism, Facing::Left | Facing::Right) => "Across the forks",
+        (Shape::Wedge, Facing::Heel) => "High at the heel",
+        (Shape::Wedge, Facing::Ahead) => "High ahead",
+        (Shape::Wedge, Facing::Left) => "High on the left",
+        (Shape::Wedge, Facing::Right) => "High on the right",
+        (_, Facing::Up) => "Up",
+        (_, Facing::Down) => "Down",
+        (_, Facing::Ahead) => "Ahead",
+        (_, Facing::Heel) => "To the heel",
+        (_, Facing::Left) => "Left",
+        (_, Facing::Right) => "Right",
+    }
+}
+
+fn made_of(material: Material) -> &'static str {
+    match material {
+        Material::Steel => "Steel",
+        Material::CastIron => "Cast iron",
+        Material::Aluminium => "Aluminium",
+        Material::Copper => "Copper, brass, bronze",
+        Material::Lead => "Lead",
+        Material::Concrete => "Concrete",
+        Material::Granite => "Granite, hard stone",
+        Material::Sandstone => "Sandstone, limestone",
+        Material::Brick => "Brick, fired clay",
+        Material::Glass => "Glass",
+        Material::Softwood => "Softwood",
+        Material::Hardwood => "Hardwood",
+        Material::WoodBoard => "Plywood, chipboard",
+        Material::Paper => "Paper",
+        Material::Plastic => "Plastic, solid",
+        Material::Rubber => "Rubber",
+        Material::Water => "Water",
+    }
+}
+
+fn pallet(id: &str) -> &'static str {
+    match id {
+        "eur" => "EUR pallet 1200 x 800",
+        "1200x1000" => "Pallet 1200 x 1000",
+        "1219x1016" => "Pallet 1219 x 1016 (48 x 40 in)",
+        "1140x1140" => "Pallet 1140 x 1140",
+        "1100x1100" => "Pallet 1100 x 1100",
+        "1067x1067" => "Pallet 1067 x 1067 (42 x 42 in)",
+        _ => "Pallet",
+    }
+}
