@@ -1,0 +1,1 @@
+//! Several ways of finding one load.
