@@ -316,4 +316,44 @@ mod tests {
         assert!((straight.centroid - plain.centroid).length() < 1e-9);
         assert!(straight.spread.cmplt(plain.spread).all() && straight.spread.min_element() > 0.0);
     }
+
+    /// A pinhole camera up to 10 degrees off square to either side and up or down, rolled by up to 2, at
+    /// twice the load's size or further away, the tape along the foot: what it shows lies within what is said of it.
+    #[test]
+    fn a_picture_within_its_conditions_is_within_its_tolerance() {
+        let metres = points(&[(0.0, 0.0), (1.2, 0.0), (1.2, 0.3), (0.4, 0.3), (0.4, 0.9), (0.0, 0.9)]);
+        let (_, truth) = polygon::area_and_centroid(&metres);
+        let mut worst: f64 = 0.0;
+        for k in 0..243_u32 {
+            let pick = |digit: u32| f64::from((k / 3_u32.pow(digit)) % 3) - 1.0;
+            let (sy, cy) = libm::sincos(10.0_f64.to_radians() * pick(0));
+            let (sp, cp) = libm::sincos(10.0_f64.to_radians() * pick(1));
+            let (sr, cr) = libm::sincos(2.0_f64.to_radians() * pick(2));
+            let far = 2.4 * (1.5 + 0.5 * pick(3));
+            let aside = DVec2::new(0.3 * pick(4), 0.1);
+            let shown = |p: &DVec2| {
+                // About the load's middle: yaw, pitch, roll, then away from the lens.
+                let (x, y) = (p.x - 0.6 - aside.x, p.y - 0.45 - aside.y);
+                let (x, z) = (x * cy, x * sy);
+                let (y, z) = (y * cp - z * sp, y * sp + z * cp);
+                let (x, y) = (x * cr - y * sr, x * sr + y * cr);
+                let scale = 1400.0 / (far + z);
+                DVec2::new(800.0 + scale * x, 600.0 - scale * y)
+            };
+            let ends = [shown(&metres[0]), shown(&metres[1])];
+            let tapped = Tapped {
+                view: TraceView::Side,
+                truck: PhotoTruck::Left,
+                longer_side: 1600.0,
+                outline: metres.iter().map(shown).collect(),
+                holes: Vec::new(),
+                reference: Reference::Length { ends, length: 1.2 },
+            };
+            let found = tapped.find().expect("an outline");
+            let off = (found.centroid - truth).abs() / found.spread;
+            worst = worst.max(off.max_element());
+        }
+        assert!(worst < 1.0, "{worst}");
+        assert!(worst > 0.2, "the tolerance is not plucked from the air: {worst}");
+    }
 }
