@@ -1,4 +1,4 @@
-//! Two invented checks from an invented pottery store, for the first screen, documentation and tests.
+//! Three invented checks from an invented pottery store, for the first screen, documentation and tests.
 
 use crate::document::Document;
 use crate::scenario::Scenario;
@@ -7,6 +7,8 @@ use crate::scenario::Scenario;
 pub const THREE_WHEEL: &str = include_str!("../examples/three-wheel.json");
 /// A four-wheel truck of 2.5 t, as a file.
 pub const FOUR_WHEEL: &str = include_str!("../examples/four-wheel.json");
+/// An odd-shaped load, built from parts and weighed, on the three-wheel truck, as a file.
+pub const ODD_LOAD: &str = include_str!("../examples/odd-load.json");
 
 /// Reads one of the examples; an empty document should it not be one.
 pub fn document(text: &str) -> Document {
@@ -41,7 +43,7 @@ mod tests {
 
     #[test]
     fn the_examples_are_complete_and_marked_as_invented() {
-        for text in [THREE_WHEEL, FOUR_WHEEL] {
+        for text in [THREE_WHEEL, FOUR_WHEEL, ODD_LOAD] {
             let document = Document::from_json(text).expect("an example");
             assert!(document.note.starts_with("Invented example"));
             let report = assess(&document);

@@ -8,6 +8,8 @@ use crate::polygon;
 use glam::{DVec2, DVec3};
 use std::f64::consts::{PI, TAU};
 
+mod inside;
+
 /// A solid about its own axis: u and v square to it, w along it from 0.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Form {
@@ -245,12 +247,6 @@ impl Solid {
         let (lo, hi) = self.form.extents();
         let (a, b) = (self.origin + turned(self.facing, lo), self.origin + turned(self.facing, hi));
         (a.min(b), a.max(b))
-    }
-
-    /// Whether another solid lies inside this one: looked at all along its edges and round it.
-    pub fn holds(&self, other: &Self) -> bool {
-        let eps = 1e-6;
-        other.rim().all(|p| self.form.contains(unturned(self.facing, p - self.origin), eps))
     }
 
     /// Points on its edges and round it.
