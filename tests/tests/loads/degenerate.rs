@@ -95,6 +95,44 @@ fn cut_outs() {
     is(&u, place, Rule::CutOutside { part: 0 });
 }
 
+/// Found here: a cut-out round a tube's bore, or across a slot narrower than the places it was looked at,
+/// passed for inside, though it takes away what is not there.
+#[test]
+fn cut_outs_over_what_is_not_there() {
+    let place = "load.parts[1].cut_from";
+    let mut tube = block(200.0, [1.0, 0.8, 0.6], [0.0, 0.0, 0.0]);
+    (tube.shape, tube.diameter_m, tube.bore_m) = (Some(Shape::Tube), Some(1.0), Some(0.3));
+    let drilled = |cut: Part| built(vec![tube.clone(), cut]);
+    let outside = Rule::CutOutside { part: 0 };
+    // Round the bore: a box, a cylinder, a tube that is narrower inside; a thinner tube is inside.
+    is(&drilled(cut(Some(0), [0.6, 0.6, 0.4], [0.2, 0.0, 0.1])), place, outside.clone());
+    let round = |bore: Option<f64>, ahead: f64| {
+        let shape = if bore.is_some() { Shape::Tube } else { Shape::Cylinder };
+        let (diameter_m, length_m) = (Some(0.6), Some(0.4));
+        Part { shape: Some(shape), diameter_m, length_m, bore_m: bore, ..cut(Some(0), [0.4; 3], [ahead, 0.0, 0.1]) }
+    };
+    is(&drilled(round(None, 0.2)), place, outside.clone());
+    is(&drilled(round(Some(0.25), 0.2)), place, outside.clone());
+    is(&drilled(round(Some(0.35), 0.24)), place, outside.clone());
+    found(&drilled(round(Some(0.3), 0.2)));
+    // Beside the bore, with one face just in it or just not.
+    found(&drilled(cut(Some(0), [0.2, 0.5, 0.4], [0.14, 0.0, 0.1])));
+    is(&drilled(cut(Some(0), [0.2, 0.5, 0.4], [0.16, 0.0, 0.1])), place, outside.clone());
+    // A slot 10 mm wide, crossed.
+    let slotted = [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.53, 1.0], [0.53, 0.3], [0.52, 0.3], [0.52, 1.0], [0.0, 1.0]];
+    let crossed = |size: [f64; 3], at: [f64; 3]| {
+        let mut document = prism(&slotted);
+        document.load.parts.push(cut(Some(0), size, at));
+        document
+    };
+    is(&crossed([0.8, 0.3, 0.2], [0.1, 0.2, 0.1]), place, outside.clone());
+    is(&crossed([0.8, 0.6, 0.2], [0.1, 0.0, 0.1]), place, outside);
+    found(&crossed([0.8, 0.3, 0.2], [0.1, -0.35, 0.1]));
+    found(&crossed([0.4, 0.6, 0.2], [0.1, 0.0, 0.1]));
+    // Flush with the slot's bottom.
+    found(&crossed([1.0, 0.3, 0.5], [0.0, -0.35, 0.0]));
+}
+
 #[test]
 fn parts_that_say_too_little() {
     let mut light = block(100.0, [0.5; 3], [0.0; 3]);
