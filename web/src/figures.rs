@@ -1,7 +1,8 @@
 //! Figures as they are printed: in the reader's units, rounded to the side that is asked for.
 
 use crate::words::{fill, words};
-use standfast_core::place::Place;
+use standfast_core::place::{Field, Place};
+use standfast_core::report::Range;
 use standfast_core::units::{self, Quantity, Rounding, System, Unit};
 
 /// Prints figures in a system of units.
@@ -26,7 +27,7 @@ pub fn number(value: f64, decimals: u8, way: Rounding) -> String {
 }
 
 /// The same without zeros at the end.
-fn short(value: f64, decimals: u8, way: Rounding) -> String {
+pub fn bare(value: f64, decimals: u8, way: Rounding) -> String {
     let text = number(value, decimals, way);
     if text.contains(words().decimal) {
         text.trim_end_matches('0').trim_end_matches(words().decimal).to_owned()
@@ -74,7 +75,7 @@ impl Printer {
     /// A figure of a document in its own kind.
     pub fn quantity(self, quantity: Quantity, value: f64, way: Rounding) -> String {
         let unit = quantity.unit(self.0);
-        with_unit(&short(unit.from_document(value), decimals(unit), way), unit)
+        with_unit(&bare(unit.from_document(value), decimals(unit), way), unit)
     }
 
     /// A figure as entered at a place.
@@ -85,13 +86,16 @@ impl Printer {
     /// A range, its ends rounded inward, so that what is printed is permitted.
     pub fn permitted(self, quantity: Quantity, min: f64, max: f64) -> String {
         let unit = quantity.unit(self.0);
-        let part = |v: f64, way| short(unit.from_document(v), decimals(unit), way);
+        let part = |v: f64, way| bare(unit.from_document(v), decimals(unit), way);
         let (min, max) = (part(min, Rounding::Up), with_unit(&part(max, Rounding::Down), unit));
         fill(words().card.range, &[("min", &min), ("max", &max)])
     }
 
     /// A range that is taken for something, its ends rounded outward; one figure where they meet.
     pub fn taken(self, place: Place, lo: f64, hi: f64) -> String {
+        if place.field == Field::Underside {
+            return range(lo, hi, 3);
+        }
         let quantity = quantity_of(place);
         let (a, b) = (self.quantity(quantity, lo, Rounding::Down), self.quantity(quantity, hi, Rounding::Up));
         if hi - lo < 1e-9 {
@@ -106,9 +110,34 @@ pub fn quantity_of(place: Place) -> Quantity {
     place.field.row().quantity.unwrap_or(Quantity::Mass)
 }
 
+/// A bare range, its ends rounded outward.
+pub fn range(lo: f64, hi: f64, decimals: u8) -> String {
+    let (a, b) = (bare(lo, decimals, Rounding::Down), bare(hi, decimals, Rounding::Up));
+    if a == b { a } else { fill(words().card.from_to, &[("a", &a), ("b", &b)]) }
+}
+
+/// A figure with its tolerance, rounded up; with both its ends where they are not alike.
+pub fn tolerance(range: Range, quantity: Quantity, print: Printer) -> String {
+    let (lo, nominal, hi) = (range.lo.get(), range.nominal.get(), range.hi.get());
+    let unit = quantity.unit(print.0);
+    let places = decimals(unit);
+    let part = |v: f64, way| bare(unit.from_document(v), places, way);
+    let value = part(nominal, Rounding::Nearest);
+    let (below, above) = (nominal - lo, hi - nominal);
+    // Alike to what is printed.
+    let alike = part(below, Rounding::Up) == part(above, Rounding::Up);
+    let w = &words().load;
+    if alike {
+        let by = with_unit(&part(below.max(above), Rounding::Up), unit);
+        return fill(w.give_or_take, &[("value", &value), ("by", &by)]);
+    }
+    let (a, b) = (part(lo, Rounding::Down), part(hi, Rounding::Up));
+    fill(w.in_range, &[("value", &with_unit(&value, unit)), ("a", &a), ("b", &b)])
+}
+
 /// A slope (a tangent) in percent.
 pub fn slope(tangent: f64, way: Rounding) -> String {
-    format!("{}\u{a0}%", short(100.0 * tangent, 1, way))
+    format!("{}\u{a0}%", bare(100.0 * tangent, 1, way))
 }
 
 /// A share in whole percent, rounded up; what exceeds the whole is never printed as 100.
@@ -118,7 +147,7 @@ pub fn share(part: f64) -> String {
 
 /// An angle in degrees.
 pub fn angle(degrees: f64, way: Rounding) -> String {
-    with_unit(&short(degrees, 1, way), Unit::Degree)
+    with_unit(&bare(degrees, 1, way), Unit::Degree)
 }
 
 #[cfg(test)]

@@ -10,6 +10,9 @@ pub struct FoldProps {
     /// Unfolds when this turns true, and never folds by itself: a hand may be in it.
     #[prop_or_default]
     pub wanted: bool,
+    /// The paths of the fields inside, parted by spaces: who looks for one unfolds it.
+    #[prop_or_default]
+    pub holds: AttrValue,
     /// Builds what is inside.
     pub inside: Callback<(), Html>,
 }
@@ -34,7 +37,7 @@ pub fn Fold(props: &FoldProps) -> Html {
         })
     };
     html! {
-        <details class="fold" open={*open}>
+        <details class="fold" open={*open} data-holds={props.holds.clone()}>
             <summary data-testid={props.test.clone()} onclick={toggle}>{ &props.name }</summary>
             if *open {
                 <div class="inside">{ props.inside.emit(()) }</div>

@@ -9,6 +9,7 @@ use crate::problems;
 use crate::shared::Shared;
 use crate::state::{Action, Choice};
 use crate::words::{fill, words};
+use standfast_core::friction::Underside;
 use standfast_core::place::{Field, Place};
 use standfast_core::rules;
 use standfast_core::scenario::{Assumed, Basis};
@@ -31,6 +32,21 @@ pub struct Choosable {
     pub name: &'static str,
     pub chosen: bool,
     pub choice: Choice,
+}
+
+/// One of many to choose from, with a figure beside its name.
+pub struct Tile {
+    /// Its name in the document and in tests.
+    pub code: String,
+    pub name: String,
+    pub note: String,
+    pub chosen: bool,
+    pub choice: Choice,
+}
+
+/// What a choice is called in the document.
+pub fn code<T: serde::Serialize>(choice: &T) -> String {
+    serde_json::to_value(choice).ok().and_then(|v| v.as_str().map(str::to_owned)).unwrap_or_default()
 }
 
 impl Form {
@@ -116,6 +132,46 @@ impl Form {
     }
 }
 
+impl Form {
+    /// A choice between many, as a field of buttons.
+    pub fn tiles(&self, field: Field, tiles: &[Tile], act: &Callback<Action>) -> Html {
+        let label = (words().field)(field);
+        let place = Place::from(field);
+        html! {
+            <fieldset class="choice" id={element_id(place)} tabindex="-1">
+                <legend>{ label.name }</legend>
+                if !label.help.is_empty() {
+                    <p class="help">{ label.help }</p>
+                }
+                <div class="tiles">{ for tiles.iter().map(|t| tile(field.row().path, t, act)) }</div>
+                { self.message_below(place) }
+            </fieldset>
+        }
+    }
+}
+
+fn tile(path: &str, tile: &Tile, act: &Callback<Action>) -> Html {
+    let onclick = {
+        let (act, choice) = (act.clone(), tile.choice);
+        Callback::from(move |_: MouseEvent| act.emit(Action::Choose(choice)))
+    };
+    html! {
+        <button
+            key={tile.code.clone()}
+            type="button"
+            class="segment tile"
+            aria-pressed={if tile.chosen { "true" } else { "false" }}
+            data-testid={format!("choice-{path}-{}", tile.code)}
+            {onclick}
+        >
+            <span>{ &tile.name }</span>
+            if !tile.note.is_empty() {
+                <span class="note">{ &tile.note }</span>
+            }
+        </button>
+    }
+}
+
 /// The buttons of a choice.
 pub fn buttons(path: &str, options: &[Choosable], act: &Callback<Action>) -> Html {
     html! {
@@ -150,7 +206,7 @@ fn button(path: &str, option: &Choosable, act: &Callback<Action>) -> Html {
 pub fn basis(assumed: &Assumed) -> String {
     let w = &words().card;
     match assumed.basis {
-        Basis::Figure { id } => rules::ALL.iter().find(|f| f.id == id).map_or_else(String::new, source),
+        Basis::Figure { id } => figure_named(id).as_ref().map_or_else(String::new, source),
         Basis::Middle => w.basis_middle.to_owned(),
         Basis::Worked => w.basis_worked.to_owned(),
         Basis::Zero => w.basis_zero.to_owned(),
@@ -160,7 +216,18 @@ pub fn basis(assumed: &Assumed) -> String {
     }
 }
 
+/// The published figure of this name.
+fn figure_named(id: &str) -> Option<rules::Figure> {
+    let frictions = Underside::ALL.map(Underside::figure);
+    rules::ALL.iter().chain(&frictions).find(|f| f.id == id).copied()
+}
+
 /// A published figure's source and how sure it is.
 pub fn source(figure: &rules::Figure) -> String {
-    format!("{} ({})", figure.source, (words().mark)(figure.mark))
+    source_text(figure.source, figure.mark)
+}
+
+/// A source and how sure it is.
+pub fn source_text(source: &str, mark: rules::Mark) -> String {
+    format!("{source} ({})", (words().mark)(mark))
 }

@@ -1,7 +1,7 @@
 //! To a field with one touch, and an opened card into sight.
 
 use crate::answer::Card;
-use crate::state::Action;
+use crate::state::{Action, Bench};
 use gloo::timers::callback::Timeout;
 use standfast_core::place::Place;
 use wasm_bindgen::JsCast;
@@ -26,12 +26,15 @@ fn into_sight(element: &HtmlElement, how: ScrollLogicalPosition) {
     element.scroll_into_view_with_scroll_into_view_options(&options);
 }
 
-/// Opens the card of a place, unfolds what hides it, then puts the cursor there.
+/// Opens the card or bench of a place, unfolds what hides it, then puts the cursor there.
 pub fn to(place: Place, act: &Callback<Action>) {
-    act.emit(Action::Open(Some(Card::of(place))));
+    match Bench::holds(place) {
+        Some(bench) => act.emit(Action::Bench(Some(bench))),
+        None => act.emit(Action::Open(Some(Card::of(place)))),
+    }
     let id = element_id(place);
     Timeout::new(SHOWN, move || {
-        if !put_cursor(&id) && unfold() {
+        if !put_cursor(&id) && (pick_part(place) || unfold(place)) {
             Timeout::new(SHOWN, move || {
                 put_cursor(&id);
             })
@@ -48,12 +51,23 @@ fn put_cursor(id: &str) -> bool {
     true
 }
 
-/// Unfolds the rare figures of the open card.
-fn unfold() -> bool {
+fn click(selector: &str) -> bool {
     let document = web_sys::window().and_then(|w| w.document());
-    let found = document.and_then(|d| d.query_selector(".card.open details:not([open]) > summary").ok().flatten());
-    let summary = found.and_then(|e| e.dyn_into::<HtmlElement>().ok());
-    summary.inspect(HtmlElement::click).is_some()
+    let found = document.and_then(|d| d.query_selector(selector).ok().flatten());
+    let element = found.and_then(|e| e.dyn_into::<HtmlElement>().ok());
+    element.inspect(HtmlElement::click).is_some()
+}
+
+/// Picks the part that a figure belongs to: only its figures show.
+fn pick_part(place: Place) -> bool {
+    Bench::holds(place) == Some(Bench::Parts) && click(&format!("[data-testid=\"part-{}\"]", place.row))
+}
+
+/// Unfolds what holds a field of the open card; else its rare figures.
+fn unfold(place: Place) -> bool {
+    let path = place.field.row().path;
+    click(&format!(".card.open details:not([open])[data-holds~=\"{path}\"] > summary"))
+        || click(".card.open details:not([open]) > summary")
 }
 
 /// Brings an element into sight once it is there, if it is not already.

@@ -2,7 +2,7 @@
 
 mod blades;
 
-pub use blades::{figure_range, friction, leads_to, remedy};
+pub use blades::{counted_from, figure_range, friction, leads_to, remedy};
 
 use crate::answer::{Answer, is_missing};
 use crate::entries::Entries;
@@ -190,6 +190,7 @@ impl Teller<'_> {
             ),
             // Said above.
             Reason::ShortReach { .. }
+            | Reason::OffBlade { .. }
             | Reason::ForkOver { .. }
             | Reason::ForkWorn { .. }
             | Reason::ExtensionTooLong { .. }
@@ -224,10 +225,11 @@ impl Teller<'_> {
                 ],
             ),
             Gap::TooHeavy { mass, allowed, row } => {
+                let hanging = self.answer.assessment.as_ref().and_then(|a| a.plate.hanging);
                 let row = self.answer.document.truck.plate.as_ref().and_then(|p| p.rows.get(*row));
                 let (centre, height) =
                     row.map_or((0.0, 0.0), |r| (r.load_centre_m.unwrap_or_default(), r.height_m.unwrap_or_default()));
-                fill(
+                let said = fill(
                     pick(w.too_heavy),
                     &[
                         ("mass", &print.mass(mass.get(), Rounding::Up)),
@@ -236,7 +238,14 @@ impl Teller<'_> {
                         ("height", &print.height(height)),
                         ("margin", &print.mass(over(mass, allowed), Rounding::Up)),
                     ],
-                )
+                );
+                match hanging {
+                    Some(part) => {
+                        let part = figures::slope(part.get(), Rounding::Down);
+                        format!("{said} {}", fill(self.w.blades.too_heavy_hanging, &[("part", &part)]))
+                    }
+                    None => said,
+                }
             }
             Gap::Battery { fitted, min, max } => {
                 let mass = |kg: &Scalar, way| print.mass(kg.get(), way);

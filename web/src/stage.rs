@@ -43,19 +43,21 @@ pub fn Stage(props: &StageProps) -> Html {
             />
             <StepStrip answer={props.answer.clone()} {shown} />
             if let Some(step) = step {
-                { folds(step, props.system) }
+                { folds(step, props) }
             }
         </section>
     }
 }
 
-fn folds(step: Rc<StepReport>, system: System) -> Html {
+fn folds(step: Rc<StepReport>, props: &StageProps) -> Html {
     let w = &words().stage;
+    let system = props.system;
     let numbers = {
         let step = Rc::clone(&step);
         Callback::from(move |()| drawing::numbers_table(&step, system, &drawing::ENGLISH))
     };
-    let working = Callback::from(move |()| working(&step, system));
+    let (answer, entries) = (props.answer.clone(), Rc::clone(&props.entries));
+    let working = Callback::from(move |()| working(&step, &answer, &entries, system));
     html! {
         <>
             <Fold name={w.table} test="numbers" inside={numbers} />

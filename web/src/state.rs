@@ -44,6 +44,8 @@ pub enum Text {
     TruckName,
     LoadName,
     AttachmentName,
+    /// Of one part of the load, from 0.
+    PartName(usize),
 }
 
 /// Where a load is put together: it takes the place of the drawings.
@@ -63,6 +65,18 @@ impl Bench {
             GivenAs::Block => None,
             GivenAs::Parts => Some(Self::Parts),
             GivenAs::Trace => Some(Self::Trace),
+        }
+    }
+
+    /// The bench that a figure or choice is entered on, if it is not on a card.
+    pub fn holds(place: Place) -> Option<Self> {
+        let path = place.field.row().path;
+        if path.starts_with("load.parts") {
+            Some(Self::Parts)
+        } else if path.starts_with("load.trace") {
+            Some(Self::Trace)
+        } else {
+            None
         }
     }
 }
@@ -234,6 +248,11 @@ impl Reducible for State {
                 Text::TruckName => e.truck_name = text,
                 Text::LoadName => e.load_name = text,
                 Text::AttachmentName => e.attachment_name = text,
+                Text::PartName(part) => {
+                    if let Some(part) = e.parts.get_mut(part) {
+                        part.name = text;
+                    }
+                }
             }),
             Action::Settle => {
                 if !this.history.is_typing() {
@@ -242,6 +261,9 @@ impl Reducible for State {
                 let mut history = History::clone(&this.history);
                 history.settle();
                 Rc::new(Self { history: Rc::new(history), ..State::clone(&this) })
+            }
+            Action::Choose(Choice::GivenAs(_)) if this.bench.is_some() => {
+                Rc::new(Self { bench: None, ..State::clone(&this) }).reduce(action)
             }
             Action::Choose(choice) => this.changed(None, |e| match choice {
                 Choice::Wheels(wheels) => e.wheels = Some(wheels),
@@ -253,7 +275,12 @@ impl Reducible for State {
                 Choice::Attachment(fitted) => e.attachment = fitted,
                 Choice::WeightKnown(how) => e.weight_known = Some(how),
                 Choice::CentreKnown(how) => e.centre_known = Some(how),
-                Choice::GivenAs(how) => e.given_as = how,
+                Choice::GivenAs(how) => {
+                    e.given_as = how;
+                    if how == GivenAs::Trace {
+                        e.trace.get_or_insert_default();
+                    }
+                }
                 Choice::Material(material) => e.material = material,
                 Choice::Turned(turned) => e.turned = turned,
                 Choice::Underside(underside) => e.underside = underside,
@@ -261,6 +288,9 @@ impl Reducible for State {
                 Choice::Supports(0) => e.weighing = None,
                 Choice::Supports(points) => {
                     e.weighing = Some(WeighEntry { points, ..e.weighing.unwrap_or_default() });
+                    if points == 2 {
+                        e.bearers_across();
+                    }
                 }
                 Choice::RaisedEnd(end) => {
                     if let Some(weighing) = &mut e.weighing {

@@ -1,5 +1,7 @@
 //! The bar that always shows the verdict: mark, word, the governing reason with its numbers.
 
+mod remedies;
+
 use crate::answer::Answer;
 use crate::entries::Entries;
 use crate::jump;
@@ -51,12 +53,15 @@ pub fn VerdictBar(props: &VerdictProps) -> Html {
         <section class={classes!("verdict", shown.code())} data-testid="verdict" data-state={shown.code()} aria-label={w.heading}>
             <h2 class="unseen">{ w.heading }</h2>
             { verdict_mark(shown) }
-            <div class="said" aria-live="polite" aria-atomic="true">
-                <p class="word" data-testid="verdict-word">{ shown.word() }</p>
-                <p class="reason" data-testid="verdict-reason">{ &first.main }</p>
-                if let Some(more) = &first.more {
-                    <p class="more" data-testid="verdict-more">{ more }</p>
-                }
+            <div class="said">
+                <div aria-live="polite" aria-atomic="true">
+                    <p class="word" data-testid="verdict-word">{ shown.word() }</p>
+                    <p class="reason" data-testid="verdict-reason">{ &first.main }</p>
+                    if let Some(more) = &first.more {
+                        <p class="more" data-testid="verdict-more">{ more }</p>
+                    }
+                </div>
+                { remedies::buttons(&props.answer, &props.entries, props.system, &act) }
                 <p class="standing" data-testid="verdict-standing">{ w.standing }</p>
             </div>
             <div class="asides">

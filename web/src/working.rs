@@ -1,5 +1,10 @@
 //! The working of one step: every moment, sum, share, slope and wheel load, with its source.
 
+mod blades;
+mod load;
+
+use crate::answer::Answer;
+use crate::entries::Entries;
 use crate::figures::{self, Printer, number};
 use crate::form::source;
 use crate::words::{fill, words};
@@ -12,14 +17,18 @@ use standfast_core::units::{GRAVITY, Rounding, System};
 use yew::prelude::*;
 
 /// The tables of one step.
-pub fn working(step: &StepReport, system: System) -> Html {
+pub fn working(step: &StepReport, answer: &Answer, entries: &Entries, system: System) -> Html {
     let w = &words().stage;
+    let print = Printer(system);
+    let assessment = answer.assessment.as_ref();
     html! {
         <div class="working" data-testid="working-tables">
             <p>{ w.working_intro }</p>
-            { for step.lines.iter().map(|line| moments(step, line, Printer(system))) }
+            { for step.lines.iter().map(|line| moments(step, line, print)) }
             { slopes(step) }
-            { wheels(step, Printer(system)) }
+            { wheels(step, print) }
+            { for assessment.map(|a| blades::blades(step, &a.forks, print)) }
+            { for assessment.map(|a| load::load(&a.load, entries, print)) }
         </div>
     }
 }

@@ -1,10 +1,10 @@
 //! Cautions: those that always stand, and those of this lift.
 
-use super::summary::part;
 use crate::figures::Printer;
 use crate::form::Form;
 use crate::words::{fill, words};
 use standfast_core::place::Field;
+use standfast_core::report::Assessment;
 use standfast_core::units::Rounding;
 use yew::prelude::*;
 
@@ -18,11 +18,7 @@ pub(super) fn of_this_lift(form: &Form) -> Vec<String> {
         let (centre, tested) = (print.length(centre.get(), Rounding::Up), print.length(tested.get(), Rounding::Down));
         list.push(fill(w.centre_higher, &[("centre", &centre), ("tested", &tested)]));
     }
-    if !a.forks.reaches() {
-        let (reach, asked) =
-            (part(a.forks.reach.get()), crate::figures::slope(a.forks.reach_asked.get(), Rounding::Up));
-        list.push(fill(w.reach, &[("part", &reach), ("asked", &asked)]));
-    }
+    list.extend(of_the_load(form, a).into_iter().map(str::to_owned));
     if form.entries.attachment {
         list.push(w.attachment.to_owned());
     }
@@ -38,6 +34,22 @@ pub(super) fn of_this_lift(form: &Form) -> Vec<String> {
         list.push(fill(w.inferred, &[("range", &range)]));
     }
     list
+}
+
+/// What could not be checked on the blades, and what hangs.
+fn of_the_load(form: &Form, a: &Assessment) -> Vec<&'static str> {
+    let w = &words().blades;
+    let unstamped = a.forks.arms.iter().any(|arm| arm.allowed.is_none());
+    let hangs = form.entries.hanging;
+    [
+        (unstamped, w.caution_not_stamped),
+        (a.forks.wear.is_none(), w.caution_wear),
+        (!hangs && form.entries.underside.is_none(), w.caution_underside),
+        (hangs, w.caution_hanging),
+    ]
+    .into_iter()
+    .filter_map(|(so, text)| so.then_some(text))
+    .collect()
 }
 
 pub(super) fn card(form: &Form) -> Html {

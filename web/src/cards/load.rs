@@ -1,4 +1,10 @@
-//! The load's card.
+//! The load's card: its shape, its weight, what was weighed, what that comes to, how it stands.
+
+mod found;
+mod picture;
+mod shape;
+mod stands;
+mod weighed;
 
 use super::group;
 use crate::field::TextInput;
@@ -6,12 +12,28 @@ use crate::figures::share;
 use crate::form::{Choosable, Form};
 use crate::state::{Action, Choice, Text};
 use crate::words::{fill, words};
-use standfast_core::document::{CentreKnown, WeightKnown};
+use standfast_core::document::{GivenAs, WeightKnown};
 use standfast_core::place::Field;
 use standfast_core::rules;
 use yew::prelude::*;
 
 pub(super) fn card(form: &Form, act: &Callback<Action>) -> Html {
+    let w = words();
+    let e = &form.entries;
+    html! {
+        <>
+            <TextInput which={Text::LoadName} path="load.name" label={w.card.load_name} value={e.load_name.clone()} />
+            { group(w.load.group_weight, weight(form, act)) }
+            { group(w.load.group_shape, shape::shape(form, act)) }
+            { group(w.load.weighed.name, weighed::weighed(form, act)) }
+            { group(w.load.group_found, found::found(form)) }
+            { group(w.load.group_stands, stands::stands(form, act)) }
+        </>
+    }
+}
+
+/// The weight as a whole, and how it is known.
+fn weight(form: &Form, act: &Callback<Action>) -> Html {
     let w = &words().card;
     let e = &form.entries;
     let known = |code, name, how| Choosable {
@@ -31,29 +53,19 @@ pub(super) fn card(form: &Form, act: &Callback<Action>) -> Html {
         Some(WeightKnown::Estimate) => (w.give_or_take, rules::TOLERANCE_ESTIMATE),
         None => (w.not_chosen, rules::TOLERANCE_ESTIMATE),
     };
-    let centre = |code, name, how| Choosable {
-        code,
-        name,
-        chosen: e.centre_known == Some(how),
-        choice: Choice::CentreKnown(how),
-    };
-    let centre = [centre("middle", w.middle, CentreKnown::Middle), centre("mark", w.mark, CentreKnown::Mark)];
-    let numbers = |fields: &[Field]| html! { <>{ for fields.iter().map(|&f| form.number(f)) }</> };
+    // A second way to know it, where shape or scales say it too.
+    let second = e.given_as != GivenAs::Block || e.weighing.is_some();
+    let empty = !e.numbers.contains_key(&Field::LoadMass.into());
     html! {
         <>
-            <TextInput which={Text::LoadName} path="load.name" label={w.load_name} value={e.load_name.clone()} />
-            { numbers(&[Field::LoadMass]) }
-            { form.choice(Field::WeightKnown, &known, act) }
-            <p class="hint under">{ fill(text, &[("percent", &share(tolerance.value))]) }</p>
-            { group(w.group_size, numbers(&[Field::LoadLength, Field::LoadWidth, Field::LoadHeight])) }
-            { group(w.group_centre, html! {
-                <>
-                    { form.choice(Field::CentreKnown, &centre, act) }
-                    if e.centre_known == Some(CentreKnown::Mark) {
-                        { numbers(&[Field::LoadCgFromHeel, Field::LoadCgLeft, Field::LoadCgAbove]) }
-                    }
-                </>
-            }) }
+            { form.number(Field::LoadMass) }
+            if second {
+                <p class="hint under">{ words().load.weight_optional }</p>
+            }
+            if !(second && empty) {
+                { form.choice(Field::WeightKnown, &known, act) }
+                <p class="hint under">{ fill(text, &[("percent", &share(tolerance.value))]) }</p>
+            }
         </>
     }
 }

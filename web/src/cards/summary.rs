@@ -1,11 +1,12 @@
 //! What a closed card says in a line.
 
 use super::cautions;
-use crate::figures::{self, Printer};
+use crate::figures::{Printer, tolerance};
 use crate::form::Form;
 use crate::words::{fill, words};
-use standfast_core::document::WeightKnown;
+use standfast_core::document::{CentreKnown, GivenAs, WeightKnown};
 use standfast_core::place::Field;
+use standfast_core::units::Quantity;
 use standfast_core::units::Rounding::{self, Nearest};
 
 /// What is known, parted by points.
@@ -47,27 +48,60 @@ pub(super) fn truck(form: &Form) -> String {
 
 pub(super) fn load(form: &Form) -> String {
     let w = &words().card;
-    let load = &form.answer.document.load;
+    let (answer, print) = (&form.answer, Printer(form.system));
+    let load = &answer.document.load;
     let known = match load.weight_known {
         Some(WeightKnown::Scale) => w.scale,
         Some(WeightKnown::Note) => w.note_on_load,
         Some(WeightKnown::Estimate) => w.estimate,
         None => "",
     };
-    let mass = figure(form, Field::LoadMass).map(|mass| match known {
+    let entered = figure(form, Field::LoadMass).map(|mass| match known {
         "" => mass,
         known => format!("{mass} ({})", known.to_lowercase()),
     });
-    let size = match (load.length_m, load.width_m, load.height_m) {
-        (Some(l), Some(w), Some(h)) => {
-            let print = |m| Printer(form.system).length(m, Nearest);
-            let bare = |m| print(m).split('\u{a0}').next().unwrap_or_default().to_owned();
-            Some(format!("{} \u{d7} {} \u{d7} {}", bare(l), bare(w), print(h)))
-        }
-        _ => None,
+    let plain = load.given_as == GivenAs::Block && load.weighing.is_none();
+    let found = answer.load.load.as_ref();
+    let mass = match found.filter(|_| !plain) {
+        Some(found) => Some(tolerance(found.mass, Quantity::Mass, print)),
+        None => entered,
     };
-    let centre = figure(form, Field::LoadCgFromHeel).map(|at| fill(w.centre_summary, &[("at", &at)]));
-    joined([Some(load.name.clone()), mass, size, centre])
+    let size = found.map(|f| (f.size.x.get(), f.size.y.get(), f.size.z.get())).map(|(l, w, h)| {
+        let print = |m| print.length(m, Nearest);
+        let bare = |m| print(m).split('\u{a0}').next().unwrap_or_default().to_owned();
+        format!("{} \u{d7} {} \u{d7} {}", bare(l), bare(w), print(h))
+    });
+    let centre = match found.filter(|_| !plain) {
+        Some(found) => Some(print.length(found.centre.ahead.nominal.get() - found.low.x.get(), Nearest)),
+        None => figure(form, Field::LoadCgFromHeel),
+    };
+    let centre = centre.map(|at| fill(w.centre_summary, &[("at", &at)]));
+    joined([Some(load.name.clone()), mass, size, centre, known_from(form)])
+}
+
+/// What the load is known from, where that is more than a block and its weight.
+fn known_from(form: &Form) -> Option<String> {
+    let w = &words().load;
+    let e = &form.entries;
+    let parts = e.parts.iter().filter(|p| p.cut_from.is_none()).count();
+    let shape = match e.given_as {
+        GivenAs::Block => match e.centre_known {
+            Some(CentreKnown::Mark) => w.summary_mark.to_owned(),
+            _ => w.summary_block.to_owned(),
+        },
+        GivenAs::Parts if parts == 0 => return Some(w.nothing_built.to_owned()),
+        GivenAs::Parts => w.summary_parts.of(parts),
+        GivenAs::Trace if e.trace.as_ref().is_none_or(|t| t.outline.is_empty()) => {
+            return Some(w.nothing_traced.to_owned());
+        }
+        GivenAs::Trace => w.summary_trace.to_owned(),
+    };
+    let list = match e.weighing {
+        Some(_) => fill(w.from_and, &[("list", &shape), ("last", w.summary_weighing)]),
+        None if e.given_as == GivenAs::Block => return None,
+        None => shape,
+    };
+    Some(fill(w.from, &[("list", &list)]))
 }
 
 pub(super) fn lift(form: &Form) -> String {
@@ -99,9 +133,4 @@ pub(super) fn cautions(form: &Form) -> String {
         0 => w.only_standing.to_owned(),
         n => w.about_lift.of(n),
     }
-}
-
-/// A part of a whole in percent, rounded down.
-pub(super) fn part(value: f64) -> String {
-    figures::slope(value, Rounding::Down)
 }

@@ -29,6 +29,17 @@ const RARE: [Field; 15] = [
     Field::MastOuter,
 ];
 
+/// What is stamped on the forks, their wear, what lengthens them.
+const FORKS: [Field; 7] = [
+    Field::ForkStamped,
+    Field::ForkStampedCentre,
+    Field::BladeWidth,
+    Field::BladeThickness,
+    Field::BladeThicknessNow,
+    Field::Extension,
+    Field::ExtensionMass,
+];
+
 pub(super) fn card(form: &Form, act: &Callback<Action>) -> Html {
     let w = &words().card;
     let e = &form.entries;
@@ -54,7 +65,12 @@ pub(super) fn card(form: &Form, act: &Callback<Action>) -> Html {
                 Field::BatteryFitted,
             ])) }
             { group(w.group_mast, numbers(&[Field::MastLift, Field::MaxTiltBack, Field::MaxTiltForward])) }
-            { group(w.group_forks, numbers(&[Field::ForkLength, Field::ForkSpread])) }
+            { group(w.group_forks, html! {
+                <>
+                    { numbers(&[Field::ForkLength, Field::ForkSpread]) }
+                    { more_forks(form) }
+                </>
+            }) }
             { group(w.group_attachment, attachment(form, act)) }
             { rare(form, act) }
             <TextInput which={Text::Note} path="note" label={w.note} value={e.note.clone()} />
@@ -89,6 +105,16 @@ fn attachment(form: &Form, act: &Callback<Action>) -> Html {
     }
 }
 
+fn more_forks(form: &Form) -> Html {
+    let wanted = form.answer.any_problem(&FORKS);
+    let holds: Vec<_> = FORKS.iter().map(|f| f.row().path).collect();
+    let inside = {
+        let form = form.clone();
+        Callback::from(move |()| html! { <>{ for FORKS.map(|f| form.number(f)) }</> })
+    };
+    html! { <Fold name={words().card.more_forks} test="more-forks" {wanted} holds={holds.join(" ")} {inside} /> }
+}
+
 fn rare(form: &Form, act: &Callback<Action>) -> Html {
     let wanted = form.answer.any_problem(&RARE) || form.answer.any_problem(&mast::FIELDS);
     let inside = {
@@ -103,5 +129,7 @@ fn rare(form: &Form, act: &Callback<Action>) -> Html {
             }
         })
     };
-    html! { <Fold name={words().card.more_figures} test="more-truck" {wanted} {inside} /> }
+    let holds: Vec<_> = RARE.iter().map(|f| f.row().path).collect();
+    let holds = holds.join(" ");
+    html! { <Fold name={words().card.more_figures} test="more-truck" {wanted} {holds} {inside} /> }
 }

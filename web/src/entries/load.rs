@@ -1,14 +1,15 @@
 //! The load's lists as entered: parts, a traced outline, points of support. Their figures stand
 //! with all others, by place; here is what is chosen, named or tapped.
 
-use super::Entries;
+use super::{Entries, Typed, unit_of};
 use serde::{Deserialize, Serialize};
 use standfast_core::document::{
-    Facing, Load, Part, PhotoTruck, RaisedEnd, Shape, Trace, TraceView, WeighPoint, Weighing, WeightKnown,
+    Document, Facing, Load, Part, PhotoTruck, RaisedEnd, Shape, Trace, TraceView, WeighPoint, Weighing, WeightKnown,
 };
 use standfast_core::material::Material;
 use standfast_core::place::{Field, Place};
 use standfast_core::scalar::Scalar;
+use standfast_core::units::System;
 
 /// A tapped or drawn point.
 pub type Dot = [Scalar; 2];
@@ -170,6 +171,31 @@ impl Entries {
             underside: self.underside,
             hanging: self.hanging,
             ..Load::default()
+        }
+    }
+
+    /// Takes over what differs between two documents: figures, and which way the load is turned.
+    pub fn take_changes(&mut self, before: &Document, after: &Document) {
+        for place in Place::all_numbers(after) {
+            let (was, is) = (place.get(before), place.get(after));
+            if was == is {
+                continue;
+            }
+            match is.zip(unit_of(place, System::Metric)) {
+                Some((value, unit)) => self.numbers.insert(place, Typed::of_value(value, unit)),
+                None => self.numbers.remove(&place),
+            };
+        }
+        self.turned = after.load.turned;
+    }
+
+    /// Two bearers usually lie right across the load: then neither is off to a side.
+    pub fn bearers_across(&mut self) {
+        for row in 0..2 {
+            let (ahead, left) = (Place::in_row(Field::WeighAhead, row), Place::in_row(Field::WeighLeft, row));
+            if !self.numbers.contains_key(&left) && !self.numbers.contains_key(&ahead) {
+                self.enter(left, "0", System::Metric);
+            }
         }
     }
 

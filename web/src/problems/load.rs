@@ -87,3 +87,94 @@ pub(super) fn message(rule: &Rule, problem: &Problem, print: Printer) -> Option<
         | Rule::TooLong { .. } => return None,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::answer::Answer;
+    use crate::entries::{Entries, PartEntry, TraceEntry, WeighEntry};
+    use crate::problems::message;
+    use standfast_core::document::{GivenAs, Shape, Side};
+    use standfast_core::example;
+    use standfast_core::place::{Field, Place};
+    use standfast_core::problem::{Problem, Rule};
+    use standfast_core::scalar::Scalar;
+    use standfast_core::units::System;
+
+    /// Every rule about a load is said, with its value and no gap.
+    #[test]
+    fn every_rule_has_its_words() {
+        let c = Scalar::computed;
+        let (lo, hi, min, max) = (c(0.1), c(1.2), c(0.05), c(6.0));
+        let rules = [
+            Rule::WeightOrMaterial,
+            Rule::OutlineTooShort { points: 2 },
+            Rule::OutlineCrosses { first: 0, second: 2 },
+            Rule::OutlineFlat,
+            Rule::HoleOutside,
+            Rule::CutOutside { part: 0 },
+            Rule::CutTakesAll,
+            Rule::CutHost,
+            Rule::NegativeReading,
+            Rule::SupportsTogether,
+            Rule::SupportsInLine,
+            Rule::WeighedOutside { lo, hi },
+            Rule::HeightOutside { lo, hi },
+            Rule::WeighedTotals { level: c(800.0), raised: c(790.0), allowed: c(4.0) },
+            Rule::RaisedTooFar,
+            Rule::ScaleTooShort,
+            Rule::RectangleBent,
+            Rule::NotThisWay,
+            Rule::WholeWithin { min, max },
+            Rule::WeightWithin { min, max },
+        ];
+        let entries = Entries::blank();
+        let mut said: Vec<String> = rules
+            .into_iter()
+            .map(|rule| message(&Problem::new(Field::Parts, Some(1.3), rule), &entries, System::Metric))
+            .collect();
+        assert!(said.iter().all(|s| s.len() > 12 && !s.contains(['{', '}'])), "{said:#?}");
+        let count = said.len();
+        said.sort_unstable();
+        said.dedup();
+        assert_eq!(said.len(), count);
+    }
+
+    fn odd() -> Entries {
+        Entries::from_document(&example::document(example::ODD_LOAD))
+    }
+
+    fn says(entries: &Entries, place: Place, what: &str) {
+        let answer = Answer::of(entries);
+        let problem = answer.problem(place).unwrap_or_else(|| panic!("{place}: {:?}", answer.problems));
+        let text = message(problem, entries, System::Metric);
+        assert!(text.contains(what), "{text}");
+    }
+
+    #[test]
+    fn what_is_wrong_with_a_load_is_said_where_it_is() {
+        let mut entries = odd();
+        entries.parts.clear();
+        says(&entries, Field::Parts.into(), "at least one part");
+        let mut entries = odd();
+        let k = entries.add_part(PartEntry { shape: Some(Shape::Sphere), ..PartEntry::default() });
+        says(&entries, Place::in_row(Field::PartMass, k), "choose what it is made of");
+        let mut entries = odd();
+        entries.given_as = GivenAs::Trace;
+        entries.trace = Some(TraceEntry::default());
+        says(&entries, Field::TracePicture.into(), "a photo or squared paper");
+        let mut entries = Entries::from_document(&example::document(example::THREE_WHEEL));
+        entries.weighing = Some(WeighEntry { points: 2, raised_end: Some(Side::Ahead) });
+        entries.bearers_across();
+        for (field, texts) in [
+            (Field::WeighAhead, ["0", "1000"]),
+            (Field::WeighReading, ["-5", "900"]),
+            (Field::WeighRaisedReading, ["400", "500"]),
+        ] {
+            for (row, text) in texts.into_iter().enumerate() {
+                entries.enter(Place::in_row(field, row), text, System::Metric);
+            }
+        }
+        entries.enter(Field::WeighRaised.into(), "100", System::Metric);
+        says(&entries, Place::in_row(Field::WeighReading, 0), "5\u{a0}kg is below zero");
+    }
+}

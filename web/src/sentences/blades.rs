@@ -2,11 +2,12 @@
 //! and what would have to change.
 
 use super::{Teller, pose};
-use crate::figures::{self, Printer, number};
+use crate::figures::{self, Printer, bare, number};
 use crate::words::{Twice, fill, words};
 use standfast_core::document::Document;
 use standfast_core::found::LoadFigure;
 use standfast_core::remedy::{Leads, Remedy};
+use standfast_core::report::LoadReport;
 use standfast_core::scalar::Scalar;
 use standfast_core::units::Rounding::{Down, Nearest, Up};
 use standfast_core::verdict::{Reason, State};
@@ -18,14 +19,31 @@ fn moment(newton_metres: f64, way: standfast_core::units::Rounding) -> String {
 
 /// A coefficient of friction.
 pub fn friction(value: f64, way: standfast_core::units::Rounding) -> String {
-    number(value, 3, way)
+    bare(value, 3, way)
+}
+
+/// Where people count a load's figure from, in its own frame: its heel side, its middle, its underside.
+pub fn counted_from(load: Option<&LoadReport>, figure: LoadFigure) -> f64 {
+    let Some(load) = load else { return 0.0 };
+    match figure {
+        LoadFigure::Mass => 0.0,
+        LoadFigure::Ahead => load.low.x.get(),
+        LoadFigure::Left => load.low.y.get() + 0.5 * load.size.y.get(),
+        LoadFigure::Above => load.low.z.get(),
+    }
 }
 
 /// A range of a load's figure, its ends rounded outward.
-pub fn figure_range(figure: LoadFigure, (lo, hi): (Scalar, Scalar), print: Printer) -> String {
+pub fn figure_range(
+    load: Option<&LoadReport>,
+    figure: LoadFigure,
+    (lo, hi): (Scalar, Scalar),
+    print: Printer,
+) -> String {
+    let from = counted_from(load, figure);
     let text = |v: Scalar, way| match figure {
         LoadFigure::Mass => print.mass(v.get(), way),
-        _ => print.length(v.get(), way),
+        _ => print.length(v.get() - from, way),
     };
     fill(words().card.from_to, &[("a", &text(lo, Down)), ("b", &text(hi, Up))])
 }
@@ -34,6 +52,7 @@ impl Teller<'_> {
     /// A reason that lies on the blades; nothing for the others.
     pub(super) fn on_blades(&self, reason: &Reason, state: State) -> Option<String> {
         let (w, print) = (&self.w.blades, self.print);
+        let load = self.answer.load.load.as_ref();
         let pick = |twice: Twice| if state == State::Hold { twice.may } else { twice.stated };
         let length = |s: &Scalar, way| print.length(s.get(), way);
         Some(match reason {
@@ -72,6 +91,10 @@ impl Teller<'_> {
                     )
                 }
             }
+            Reason::OffBlade { fork, lacks } => {
+                let lacks = length(lacks, Up);
+                fill(pick(w.off_blade), &[("fork", (w.fork)(*fork)), ("lacks", &lacks)])
+            }
             Reason::ForkWorn { wear, limit } => fill(
                 w.fork_worn,
                 &[("wear", &figures::slope(wear.get(), Up)), ("limit", &figures::slope(limit.get(), Down))],
@@ -107,9 +130,9 @@ impl Teller<'_> {
                 &[
                     ("figure", (self.w.load.figure)(*figure)),
                     ("one", (self.w.load.way)(*one)),
-                    ("one_says", &figure_range(*figure, *one_says, print)),
+                    ("one_says", &figure_range(load, *figure, *one_says, print)),
                     ("other", (self.w.load.way)(*other)),
-                    ("other_says", &figure_range(*figure, *other_says, print)),
+                    ("other_says", &figure_range(load, *figure, *other_says, print)),
                 ],
             ),
             _ => return None,

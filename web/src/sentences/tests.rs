@@ -122,3 +122,5 @@ fn poses_and_names_as_people_say_them() {
     assert_eq!(name_of(Place::in_row(Field::PlateCapacity, 2)), "Capacity, row 3");
     assert_eq!((lower("Load weight"), lower("US")), ("load weight".to_owned(), "US".to_owned()));
 }
+
+mod blades;

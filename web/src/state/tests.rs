@@ -123,10 +123,14 @@ fn what_is_set_is_one_step_to_undo() {
 
 #[test]
 fn a_bench_shows_while_the_shape_is_given_that_way() {
-    let state = after(State::example(), [Action::Bench(Some(Bench::Parts))]);
-    assert_eq!(state.bench(), None);
-    let state = state.reduce(Action::Choose(Choice::GivenAs(GivenAs::Parts)));
+    let bench = || Action::Bench(Some(Bench::Parts));
+    let give = |how| Action::Choose(Choice::GivenAs(how));
+    assert_eq!(after(State::example(), [bench()]).bench(), None);
+    let state = after(State::example(), [give(GivenAs::Parts), bench()]);
     assert_eq!(state.bench(), Some(Bench::Parts));
+    let undone = Rc::clone(&state).reduce(Action::Undo);
+    assert_eq!(undone.bench(), None, "a block again");
+    assert_eq!(Rc::clone(&state).reduce(give(GivenAs::Block)).bench, None);
     assert_eq!(state.reduce(Action::Replace(Rc::new(Entries::blank()), None)).bench, None);
 }
 

@@ -48,3 +48,29 @@ async fn what_is_missing_is_one_touch_away() {
     let html = bar(|e| e.enter(Field::LoadMass.into(), "", System::Metric)).await;
     assert!(html.contains("1 figure is still needed: load weight.") && html.contains("verdict-go"), "{html}");
 }
+
+/// Forks set too narrow for the load: the bar offers what helps, and a tap enters just that.
+#[tokio::test]
+async fn what_would_have_to_change_is_a_button_that_enters_it() {
+    let mut entries = Entries::from_document(&example::document(example::THREE_WHEEL));
+    entries.enter(Field::HeelGap.into(), "350", System::Metric);
+    let answer = Answer::of(&entries);
+    let assessment = answer.assessment.as_ref().expect("an answer");
+    assert!(!assessment.remedies.is_empty(), "{:?}", assessment.verdict.governing);
+    let entries = Rc::new(entries);
+    for (k, leads) in assessment.remedies.iter().enumerate() {
+        let after = remedies::applied(leads, &answer, &entries);
+        let state = Answer::of(&after).assessment.expect("an answer").verdict.state;
+        assert_eq!(state, leads.state, "{k}: what was said is what comes");
+        // Only what the remedy is about differs.
+        let changed: Vec<_> = after.numbers.iter().filter(|(p, t)| entries.numbers.get(p) != Some(t)).collect();
+        assert!(changed.len() <= 1, "{changed:?}");
+    }
+    let html = bar(|e| e.enter(Field::HeelGap.into(), "350", System::Metric)).await;
+    assert!(
+        html.contains("data-testid=\"remedy-0\"") && html.contains("Push the load 350\u{a0}mm further home"),
+        "{html}"
+    );
+    let go = bar(|_| {}).await;
+    assert!(!go.contains("remedy-0"));
+}

@@ -8,6 +8,7 @@ use standfast_core::seat::{Event, Over};
 /// The texts.
 pub struct BladeWords {
     pub short_reach: Twice,
+    pub off_blade: Twice,
     pub fork_over_moment: Twice,
     pub fork_over_mass: Twice,
     pub fork_worn: &'static str,
@@ -32,10 +33,8 @@ pub struct BladeWords {
     pub edge: &'static str,
     pub margin: &'static str,
     pub margin_worst: &'static str,
-    pub sliding: &'static str,
     pub friction: &'static str,
-    pub friction_asked: &'static str,
-    pub friction_there: &'static str,
+    pub friction_of: &'static str,
     pub forks: &'static str,
     pub part: &'static str,
     pub carries: &'static str,

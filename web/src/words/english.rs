@@ -156,12 +156,12 @@ pub static ENGLISH: Words = Words {
         group_forks: "Forks",
         group_plate: "Capacity plate",
         group_attachment: "Attachment",
-        group_size: "Size",
         group_centre: "Centre of gravity",
         group_heights: "Fork heights",
         group_tilt: "Tilt while raised",
         group_stands: "How it stands on the forks",
         more_figures: "More figures, if known",
+        more_forks: "Stamped capacity, wear, extensions",
         three: "Three wheels",
         four: "Four wheels",
         plate_there: "On the truck",
@@ -228,7 +228,7 @@ pub static ENGLISH: Words = Words {
         not_modelled_list: &[
             "travelling over bumps, mast swing and hydraulic shocks",
             "tyre squash beyond the mast's stated give",
-            "hanging or moving loads, liquids that surge",
+            "swinging loads, liquids that surge, loads that shift within",
             "wind",
             "more than one truck on a load",
             "people on the forks",
@@ -237,8 +237,7 @@ pub static ENGLISH: Words = Words {
         not_checked: "Not checked here",
         not_checked_list: &[
             "the move beyond the steps shown: braking, corners, ramps, cross-fall",
-            "the load sliding or toppling on the forks",
-            "the forks' own stamped capacity",
+            "the load's own strength: whether it holds together when it is lifted there",
             "the floor, the rack, the way there",
         ],
         this_lift: "This lift",
@@ -246,7 +245,6 @@ pub static ENGLISH: Words = Words {
         centre_higher: "The load's centre stands up to {centre} above the forks; the plate was proven with a load whose \
                         centre stands {tested} up. The slopes above are worked out for the higher one; the plate does \
                         not prove it.",
-        reach: "The forks reach under {part} of the load's depth; at least {asked} is usual.",
         attachment: "An attachment is fitted: the plate must name it, and lost load and weight count in every step.",
         inferred: "The height of the truck's centre of gravity is inferred from its plate, {range}, not measured.",
         estimate_here: "Where the plate does not answer, an estimate by moments gives about {estimate}: for planning and \

@@ -1,7 +1,6 @@
 use super::*;
-use standfast_core::document::{Document, GivenAs, Side, Turned};
+use standfast_core::document::{GivenAs, Side, Turned};
 use standfast_core::friction::Underside;
-use standfast_core::units::System;
 
 fn part(shape: Shape) -> Part {
     Part { shape: Some(shape), ahead_m: Some(0.1), left_m: Some(-0.25), above_m: Some(1.0 / 3.0), ..Part::default() }

@@ -11,6 +11,10 @@ pub(super) const BLADES: BladeWords = BladeWords {
         stated: "The forks reach under {reach} of the load's depth; {asked} is asked, {margin} short.",
         may: "The forks may reach under only {reach} of the load's depth; {asked} is asked, {margin} short.",
     },
+    off_blade: Twice {
+        stated: "The load does not lie on the {fork} fork: {lacks} is lacking.",
+        may: "The load may not lie on the {fork} fork: {lacks} may be lacking.",
+    },
     fork_over_moment: Twice {
         stated: "The {fork} fork would have {moment} at its heel; it is stamped for {allowed}, {margin} too much.",
         may: "The {fork} fork may have {moment} at its heel; it is stamped for {allowed}, {margin} too much.",
@@ -48,10 +52,8 @@ pub(super) const BLADES: BladeWords = BladeWords {
     edge: "Topples",
     margin: "In hand",
     margin_worst: "At worst",
-    sliding: "Slides",
-    friction: "Friction",
-    friction_asked: "asked {asked}; at worst {worst}",
-    friction_there: "there {there}; at worst {worst}",
+    friction: "Slides: friction",
+    friction_of: "{asked} asked of {there}",
     forks: "What each fork carries",
     part: "Part",
     carries: "Weight",
