@@ -10,7 +10,7 @@ mod figures;
 mod labels;
 mod layout;
 mod margin;
-mod marks;
+pub(crate) mod marks;
 mod plan;
 mod projection;
 #[cfg(test)]

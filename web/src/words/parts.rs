@@ -2,7 +2,6 @@
 
 use crate::words::Count;
 use standfast_core::document::{Facing, Shape};
-use standfast_core::material::Material;
 
 /// The texts.
 #[derive(Debug)]
@@ -20,9 +19,9 @@ pub struct PartsWords {
     pub front_caption: &'static str,
     pub plan_caption: &'static str,
     pub about: &'static str,
+    pub count: Count,
     pub truck: &'static str,
     pub grid: &'static str,
-    pub measured_from: &'static str,
     pub move_part: &'static str,
     pub move_side: &'static str,
     /// The two sides in each direction, the near, right or under one first.
@@ -44,7 +43,6 @@ pub struct PartsWords {
     pub centre: &'static str,
     pub from_heel_side: &'static str,
     pub left_of_middle: &'static str,
-    pub right_of_middle: &'static str,
     pub above_underside: &'static str,
     pub size: &'static str,
     pub with_range: &'static str,
@@ -58,7 +56,6 @@ pub struct PartsWords {
     pub full: &'static str,
     // The part selected.
     pub part: &'static str,
-    pub none_selected: &'static str,
     pub name: &'static str,
     pub copy: &'static str,
     pub remove: &'static str,
@@ -69,11 +66,6 @@ pub struct PartsWords {
     pub place_help: &'static str,
     pub weighs: &'static str,
     pub cut_weighs: &'static str,
-    pub scale: &'static str,
-    pub note: &'static str,
-    pub estimate: &'static str,
-    pub give_or_take: &'static str,
-    pub not_said: &'static str,
     pub material: &'static str,
     pub no_material: &'static str,
     pub weight_counts: &'static str,
@@ -95,7 +87,6 @@ pub struct PartsWords {
     pub not_a_number: &'static str,
     pub shape: fn(Shape) -> &'static str,
     pub points: fn(Shape, Facing) -> &'static str,
-    pub made_of: fn(Material) -> &'static str,
     /// A pallet by its name in the core's list.
     pub pallet: fn(&str) -> &'static str,
 }

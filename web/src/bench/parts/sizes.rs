@@ -1,4 +1,4 @@
-//! Which figures a shape has, and which of them is its size along each direction.
+//! Which of a shape's figures is its size along each direction, and which ways it can point.
 
 use super::view::View;
 use standfast_core::document::{Facing, Shape};
@@ -30,17 +30,6 @@ pub const fn view_along(facing: Facing) -> View {
         0 => View::Front,
         1 => View::Side,
         _ => View::Plan,
-    }
-}
-
-/// The figures that count for a shape, in the order to ask for them.
-pub const fn fields(shape: Shape) -> &'static [Field] {
-    match shape {
-        Shape::Box | Shape::Wedge => &[Field::PartLength, Field::PartWidth, Field::PartHeight],
-        Shape::Cylinder | Shape::Cone => &[Field::PartDiameter, Field::PartLength],
-        Shape::Tube => &[Field::PartDiameter, Field::PartBore, Field::PartLength],
-        Shape::Sphere | Shape::HalfSphere => &[Field::PartDiameter],
-        Shape::Prism => &[Field::PartLength],
     }
 }
 
@@ -83,6 +72,7 @@ pub fn measure(shape: Shape, facing: Facing, axis: usize) -> Measure {
 #[cfg(test)]
 pub mod tests {
     use super::*;
+    use crate::entries::dimensions;
 
     /// Every shape.
     pub const SHAPES: [Shape; 8] = [
@@ -103,7 +93,7 @@ pub mod tests {
                 for axis in 0..3 {
                     match measure(shape, facing, axis) {
                         Measure::Figure(field) | Measure::Half(field) => {
-                            assert!(fields(shape).contains(&field), "{shape:?} {facing:?} {axis}");
+                            assert!(dimensions(shape).contains(&field), "{shape:?} {facing:?} {axis}");
                         }
                         Measure::Outline(k) => assert!(shape == Shape::Prism && k < 2),
                     }

@@ -3,7 +3,6 @@
 use crate::words::Count;
 use crate::words::parts::PartsWords;
 use standfast_core::document::{Facing, Shape};
-use standfast_core::material::Material;
 
 pub(super) const PARTS: PartsWords = PartsWords {
     heading: "The load, built from parts",
@@ -17,10 +16,10 @@ pub(super) const PARTS: PartsWords = PartsWords {
     side_caption: "From the side",
     front_caption: "As the driver sees it",
     plan_caption: "From above, left is up",
-    about: "The load to scale, {count}. Every part stands in the list with its weight, its figures below.",
+    about: "The load to scale, {count}. All of them stand in the list beside, with what they weigh.",
+    count: Count { one: "1 part", many: "{n} parts" },
     truck: "Truck",
     grid: "Grid {spacing}",
-    measured_from: "Point measured from",
     move_part: "{part}, {view}: move with the arrow keys",
     move_side: "{part}, {view}: {side}, move with the arrow keys",
     sides: [["near side", "far side"], ["right side", "left side"], ["underside", "top"]],
@@ -39,8 +38,7 @@ pub(super) const PARTS: PartsWords = PartsWords {
     weight: "Weight",
     centre: "Centre",
     from_heel_side: "ahead of its side at the heel",
-    left_of_middle: "left of its middle",
-    right_of_middle: "right of its middle",
+    left_of_middle: "left of its middle; right is negative",
     above_underside: "above its underside",
     size: "Size: along, across, up",
     with_range: "{value} ({range})",
@@ -52,7 +50,6 @@ pub(super) const PARTS: PartsWords = PartsWords {
     bearer: "Bearer",
     full: "There are as many parts as there may be: {most}.",
     part: "Selected part",
-    none_selected: "Tap a part in a view or in the list.",
     name: "Name",
     copy: "Copy",
     remove: "Remove",
@@ -63,11 +60,6 @@ pub(super) const PARTS: PartsWords = PartsWords {
     place_help: "From the point marked with a cross: any one point, the same for all parts.",
     weighs: "Weight",
     cut_weighs: "A cut-out has no weight of its own: it takes away what {part} is made of.",
-    scale: "Weighed",
-    note: "Delivery note",
-    estimate: "Estimated",
-    give_or_take: "Counted as give or take {percent}.",
-    not_said: "How it is known is not said: counted as estimated, give or take {percent}.",
     material: "Made of",
     no_material: "Not said",
     weight_counts: "The weight above counts; what it is made of does not.",
@@ -87,7 +79,6 @@ pub(super) const PARTS: PartsWords = PartsWords {
     not_a_number: "Not a number as it stands.",
     shape,
     points,
-    made_of,
     pallet,
 };
 
@@ -119,28 +110,6 @@ fn points(shape: Shape, facing: Facing) -> &'static str {
         (_, Facing::Heel) => "To the heel",
         (_, Facing::Left) => "Left",
         (_, Facing::Right) => "Right",
-    }
-}
-
-fn made_of(material: Material) -> &'static str {
-    match material {
-        Material::Steel => "Steel",
-        Material::CastIron => "Cast iron",
-        Material::Aluminium => "Aluminium",
-        Material::Copper => "Copper, brass, bronze",
-        Material::Lead => "Lead",
-        Material::Concrete => "Concrete",
-        Material::Granite => "Granite, hard stone",
-        Material::Sandstone => "Sandstone, limestone",
-        Material::Brick => "Brick, fired clay",
-        Material::Glass => "Glass",
-        Material::Softwood => "Softwood",
-        Material::Hardwood => "Hardwood",
-        Material::WoodBoard => "Plywood, chipboard",
-        Material::Paper => "Paper",
-        Material::Plastic => "Plastic, solid",
-        Material::Rubber => "Rubber",
-        Material::Water => "Water",
     }
 }
 

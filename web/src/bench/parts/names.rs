@@ -1,0 +1,62 @@
+//! What a part is called, and figures with their ranges.
+
+use crate::entries::Entries;
+use crate::figures::Printer;
+use crate::words::{fill, words};
+use standfast_core::report::Range;
+use standfast_core::units::{Quantity, Rounding, System};
+
+/// A part's own name, or its shape and number.
+pub fn part(entries: &Entries, k: usize) -> String {
+    let w = &words().parts;
+    let entry = entries.parts.get(k);
+    match entry.map(|e| e.name.trim()).filter(|n| !n.is_empty()) {
+        Some(name) => name.to_owned(),
+        None => {
+            let what = entry.and_then(|e| e.shape).map_or(w.part, w.shape);
+            fill(w.numbered, &[("what", what), ("n", &(k + 1).to_string())])
+        }
+    }
+}
+
+/// A figure with the range it may lie in, rounded outward.
+pub fn ranged(system: System, quantity: Quantity, range: &Range) -> String {
+    let print = Printer(system);
+    let figure = |v: f64, way| print.quantity(quantity, v, way);
+    let value = figure(range.nominal.get(), Rounding::Nearest);
+    if range.hi.get() - range.lo.get() < 1e-9 {
+        return value;
+    }
+    let (a, b) = (figure(range.lo.get(), Rounding::Down), figure(range.hi.get(), Rounding::Up));
+    let range = fill(words().card.from_to, &[("a", &a), ("b", &b)]);
+    fill(words().parts.with_range, &[("value", &value), ("range", &range)])
+}
+
+/// A length, to the nearest.
+pub fn length(system: System, metres: f64) -> String {
+    Printer(system).length(metres, Rounding::Nearest)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::samples;
+    use super::*;
+    use standfast_core::scalar::Scalar;
+
+    #[test]
+    fn a_name_or_what_it_is_and_its_number() {
+        let mut entries = samples::stack();
+        assert_eq!(part(&entries, 2), "Cylinder 3");
+        entries.parts[2].name = " Motor ".to_owned();
+        assert_eq!(part(&entries, 2), "Motor");
+        assert!(!part(&entries, 99).is_empty());
+    }
+
+    #[test]
+    fn ranges_are_rounded_outward() {
+        let c = |v| Scalar::new(v).expect("finite");
+        let range = Range { lo: c(0.1006), nominal: c(0.1204), hi: c(0.1402) };
+        let text = ranged(System::Metric, Quantity::Length, &range);
+        assert_eq!(text, "120\u{a0}mm (100\u{a0}mm to 141\u{a0}mm)");
+    }
+}
