@@ -222,36 +222,44 @@ impl Tapped {
     fn taps(&self, seen: &Seen) -> (DVec2, f64) {
         let off = rules::TOLERANCE_TAP.value * self.longer_side;
         let (mut spread, mut area) = (DVec2::ZERO, 0.0);
-        let mut count = |other: Result<Seen, Fault>| {
-            if let Ok(other) = other {
-                spread += (other.centroid - seen.centroid).abs();
-                area += (other.area - seen.area).abs();
+        // One tap moved by so much: what that makes of the load.
+        let mut count = |moved: &dyn Fn(DVec2) -> Result<Seen, Fault>| {
+            for way in [DVec2::X, DVec2::Y] {
+                let (mut by_tap, mut area_by_tap) = (DVec2::ZERO, 0.0_f64);
+                for other in [way * off, way * -off].into_iter().filter_map(|by| moved(by).ok()) {
+                    by_tap = by_tap.max((other.centroid - seen.centroid).abs());
+                    area_by_tap = area_by_tap.max((other.area - seen.area).abs());
+                }
+                spread += by_tap;
+                area += area_by_tap;
             }
         };
-        for by in [DVec2::X * off, DVec2::Y * off] {
-            let mut outline = self.outline.clone();
-            for k in 0..outline.len() {
+        for k in 0..self.outline.len() {
+            count(&|by| {
+                let mut outline = self.outline.clone();
                 outline[k] += by;
-                count(self.seen(&self.reference, &outline, &self.holes));
-                outline[k] -= by;
-            }
-            let mut holes = self.holes.clone();
-            for h in 0..holes.len() {
-                for k in 0..holes[h].len() {
+                self.seen(&self.reference, &outline, &self.holes)
+            });
+        }
+        for (h, hole) in self.holes.iter().enumerate() {
+            for k in 0..hole.len() {
+                count(&|by| {
+                    let mut holes = self.holes.clone();
                     holes[h][k] += by;
-                    count(self.seen(&self.reference, &self.outline, &holes));
-                    holes[h][k] -= by;
-                }
+                    self.seen(&self.reference, &self.outline, &holes)
+                });
             }
-            let points = if matches!(self.reference, Reference::Length { .. }) { 2 } else { 4 };
-            for k in 0..points {
+        }
+        let points = if matches!(self.reference, Reference::Length { .. }) { 2 } else { 4 };
+        for k in 0..points {
+            count(&|by| {
                 let mut reference = self.reference;
                 match &mut reference {
                     Reference::Length { ends, .. } => ends[k] += by,
                     Reference::Rectangle { corners, .. } => corners[k] += by,
                 }
-                count(self.seen(&reference, &self.outline, &self.holes));
-            }
+                self.seen(&reference, &self.outline, &self.holes)
+            });
         }
         (spread, area)
     }
