@@ -19,9 +19,10 @@ const LARGEST: u64 = 1_000_000;
 
 thread_local! {
     /// The examples as they come, and nothing.
-    static NOBODYS: [Entries; 3] = [
+    static NOBODYS: [Entries; 4] = [
         Entries::from_document(&example::document(example::THREE_WHEEL)),
         Entries::from_document(&example::document(example::FOUR_WHEEL)),
+        Entries::from_document(&example::document(example::ODD_LOAD)),
         Entries::blank(),
     ];
 }
@@ -45,6 +46,8 @@ pub enum Fresh {
     One,
     /// The second.
     Two,
+    /// The third: a load in parts, weighed.
+    Three,
 }
 
 impl Fresh {
@@ -54,6 +57,7 @@ impl Fresh {
             Self::Own => (Entries::blank(), Card::Truck),
             Self::One => (Entries::from_document(&example::document(example::THREE_WHEEL)), Card::Load),
             Self::Two => (Entries::from_document(&example::document(example::FOUR_WHEEL)), Card::Load),
+            Self::Three => (Entries::from_document(&example::document(example::ODD_LOAD)), Card::Load),
         };
         Action::Replace(Rc::new(entries), Some(card))
     }
@@ -159,6 +163,7 @@ pub fn Files(props: &FilesProps) -> Html {
         <nav class="files" aria-label={w.files}>
             <button type="button" data-testid="example-1" onclick={fresh(Fresh::One)}>{ w.example_1 }</button>
             <button type="button" data-testid="example-2" onclick={fresh(Fresh::Two)}>{ w.example_2 }</button>
+            <button type="button" data-testid="example-3" onclick={fresh(Fresh::Three)}>{ w.example_3 }</button>
             <button type="button" data-testid="save-file" onclick={on_save}>{ w.save }</button>
             <label class="button">
                 { w.open }
@@ -211,11 +216,11 @@ mod tests {
     #[test]
     fn only_what_is_nobodys_is_cleared_without_asking() {
         let mut entries = Entries::from_document(&example::document(example::THREE_WHEEL));
-        for fresh in [Fresh::Own, Fresh::One, Fresh::Two] {
+        for fresh in [Fresh::Own, Fresh::One, Fresh::Two, Fresh::Three] {
             assert_eq!(fresh.asked(&entries), fresh.action());
         }
         entries.load_name.push('!');
-        for fresh in [Fresh::Own, Fresh::One, Fresh::Two] {
+        for fresh in [Fresh::Own, Fresh::One, Fresh::Two, Fresh::Three] {
             assert_eq!(fresh.asked(&entries), Action::Say(Notice::AskClear(fresh)));
         }
     }

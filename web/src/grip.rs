@@ -3,7 +3,7 @@
 use crate::answer::Answer;
 use crate::drawing::Handle;
 use crate::entries::{Entries, unit_of};
-use standfast_core::document::CentreKnown;
+use standfast_core::document::{CentreKnown, Turned};
 use standfast_core::number;
 use standfast_core::place::{Field, Place};
 use standfast_core::step::StepId;
@@ -25,6 +25,8 @@ struct Axis {
 pub struct Grip {
     start: Rc<Entries>,
     centre: bool,
+    /// How the load is turned: its centre is entered in the load's own directions.
+    turned: Turned,
     /// Ahead, left, up.
     axes: [Axis; 3],
 }
@@ -62,7 +64,7 @@ impl Grip {
                 ]
             }
         };
-        Some(Self { start: Rc::clone(entries), centre: handle == Handle::Centre, axes })
+        Some(Self { start: Rc::clone(entries), centre: handle == Handle::Centre, turned: document.load.turned, axes })
     }
 
     /// What was entered when it was taken hold of.
@@ -73,7 +75,7 @@ impl Grip {
     /// The entries with it moved so far (ahead, left, up; m) from where it was taken hold of.
     pub fn moved(&self, by: (f64, f64, f64), system: System) -> Entries {
         let mut entries = Entries::clone(&self.start);
-        let by = [by.0, by.1, by.2];
+        let by = if self.centre { own(by, self.turned) } else { [by.0, by.1, by.2] };
         let most = by.iter().fold(0.0, |a: f64, b| a.max(b.abs()));
         let step = |place| steps_of(unit_of(place, system).unwrap_or(Unit::Millimetre));
         let stays = |axis: &Axis, by: f64| by.abs() < 0.5 * step(axis.place).1;
@@ -92,6 +94,16 @@ impl Grip {
             entries.centre_known = Some(CentreKnown::Mark);
         }
         entries
+    }
+}
+
+/// A movement over the forks in the directions of a load that is turned on them.
+fn own((ahead, left, up): (f64, f64, f64), turned: Turned) -> [f64; 3] {
+    match turned {
+        Turned::No => [ahead, left, up],
+        Turned::Left => [left, -ahead, up],
+        Turned::Half => [-ahead, -left, up],
+        Turned::Right => [-left, ahead, up],
     }
 }
 
@@ -158,6 +170,25 @@ mod tests {
         let fields = [Field::LoadCgFromHeel, Field::LoadCgLeft, Field::LoadCgAbove];
         assert_eq!(fields.map(|f| shown(&moved, f)), ["700", "0", "1300"]);
         assert_eq!(Answer::of(&moved).problems, []);
+    }
+
+    /// What is dragged ahead on the forks moves ahead on the forks, however the load is turned.
+    #[test]
+    fn the_centre_of_a_turned_load_goes_where_it_is_dragged() {
+        for turned in [Turned::No, Turned::Left, Turned::Half, Turned::Right] {
+            let entries = {
+                let mut e = Entries::from_document(&example::document(example::THREE_WHEEL));
+                e.turned = turned;
+                Rc::new(e)
+            };
+            let answer = Answer::of(&entries);
+            let grip = Grip::of(Handle::Centre, StepId::TakeUp, &answer, &entries).expect("a centre");
+            let after = Answer::of(&grip.moved((0.05, -0.02, 0.0), System::Metric));
+            let at = |a: &Answer| a.step(StepId::TakeUp).map(|s| s.load_centre).expect("a step");
+            let (was, is) = (at(&answer), at(&after));
+            assert!((is.x.get() - was.x.get() - 0.05).abs() < 1e-3, "{turned:?}: {was:?} {is:?}");
+            assert!((is.y.get() - was.y.get() + 0.02).abs() < 1e-3, "{turned:?}: {was:?} {is:?}");
+        }
     }
 
     #[test]

@@ -68,7 +68,7 @@ pub fn NoticePanel(props: &NoticeProps) -> Html {
         Notice::AskClear(fresh) => {
             let (yes, name) = match fresh {
                 Fresh::Own => ("start-own-yes", w.start_yes),
-                Fresh::One | Fresh::Two => ("example-yes", w.example_yes),
+                Fresh::One | Fresh::Two | Fresh::Three => ("example-yes", w.example_yes),
             };
             let buttons = html! {
                 <>

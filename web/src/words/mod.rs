@@ -133,6 +133,7 @@ pub struct ToolWords {
     pub start_own: &'static str,
     pub example_1: &'static str,
     pub example_2: &'static str,
+    pub example_3: &'static str,
     pub save: &'static str,
     pub open: &'static str,
     pub invented: &'static str,
