@@ -88,7 +88,22 @@ pub struct Seat {
 /// What carries the load, in the blades' frame: the hull of where its underside lies on the two blades.
 fn region(scenario: &Scenario, gap: f64, offset: f64) -> Vec<DVec2> {
     let both = [Fork::Left, Fork::Right].map(|fork| forks::on_blade(scenario, fork, DVec2::new(gap, offset)));
-    polygon::hull(&both.concat())
+    plain(polygon::hull(&both.concat()))
+}
+
+/// Corners nearer to one another than this are one, and what is no wider is a line, m.
+const THIN: f64 = 1e-6;
+
+/// A hull without what only rounding made: an edge between two corners that are one faces anywhere.
+fn plain(mut hull: Vec<DVec2>) -> Vec<DVec2> {
+    hull.dedup_by(|b, a| a.distance(*b) < THIN);
+    if hull.len() > 1 && hull[0].distance(hull[hull.len() - 1]) < THIN {
+        hull.pop();
+    }
+    let pairs = hull.iter().enumerate().flat_map(|(k, a)| hull[k + 1..].iter().map(move |b| (*a, *b)));
+    let Some((a, b)) = pairs.max_by(|(a, b), (c, d)| a.distance(*b).total_cmp(&c.distance(*d))) else { return hull };
+    let along = (b - a).normalize_or(DVec2::Y);
+    if hull.iter().all(|p| along.perp_dot(*p - a).abs() < THIN) { vec![a, b] } else { hull }
 }
 
 /// The edges of a region: the outward normal of each and how far out along it the edge lies.
