@@ -44,6 +44,8 @@ pub struct PartsWords {
     pub from_heel_side: &'static str,
     pub left_of_middle: &'static str,
     pub above_underside: &'static str,
+    /// The centre in short, by direction.
+    pub in_short: [&'static str; 3],
     pub size: &'static str,
     pub with_range: &'static str,
     // Putting in.

@@ -226,9 +226,9 @@ pub fn OutlineEditor(props: &EditorProps) -> Html {
                 <desc>{ w.outline_how }</desc>
                 <Ground layout={Rc::clone(&layout)} spacing={picture::spacing(&layout, system)} {system} />
                 <g aria-hidden="true" clip-path={format!("url(#parts-clip-{})", pane.view.key())}>
-                    for (shape, path) in others.of(0) {
+                    for (shape, path) in others.of(0, None) {
                         if shape.part != Some(part) {
-                            <path key={shape.part.unwrap_or_default()} class="pb-other" d={path.clone()} />
+                            <path key={shape.part.unwrap_or_default()} class={if shape.cut { "pb-other pb-cut" } else { "pb-other" }} d={path.clone()} />
                         }
                     }
                 </g>

@@ -31,16 +31,6 @@ pub enum Shown {
     One(View),
 }
 
-impl Shown {
-    /// The views on it.
-    pub fn views(self) -> Vec<View> {
-        match self {
-            Self::All => View::ALL.to_vec(),
-            Self::One(view) => vec![view],
-        }
-    }
-}
-
 /// A rectangle of the sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Area {
@@ -192,9 +182,10 @@ mod tests {
     fn one_scale_and_what_belongs_together_in_line() {
         let layout = Layout::fit(Shown::All, LOAD, (560.0, 540.0));
         let [side, front, plan] = [View::Side, View::Front, View::Plan].map(|v| *layout.pane(v).expect("all"));
-        assert!(side.scale == front.scale && side.scale == plan.scale);
-        assert_eq!(side.spot((0.7, 0.3)).0, plan.spot((0.7, 0.1)).0, "ahead in line");
-        assert_eq!(side.spot((0.7, 0.3)).1, front.spot((0.2, 0.3)).1, "up in line");
+        let same = |a: f64, b: f64| (a - b).abs() < 1e-9;
+        assert!(same(side.scale, front.scale) && same(side.scale, plan.scale));
+        assert!(same(side.spot((0.7, 0.3)).0, plan.spot((0.7, 0.1)).0), "ahead in line");
+        assert!(same(side.spot((0.7, 0.3)).1, front.spot((0.2, 0.3)).1), "up in line");
         assert!(front.spot((0.5, 0.0)).0 < front.spot((-0.5, 0.0)).0, "left is left");
         assert!(plan.spot((0.0, 0.5)).1 < plan.spot((0.0, -0.5)).1, "left is up in the plan");
         for pane in &layout.panes {
@@ -245,7 +236,7 @@ mod tests {
         assert!((grid(200.0, 18.0, System::Us) - Unit::Inch.to_document(6.0)).abs() < 1e-12);
         for scale in [0.1, 3.0, 40.0, 200.0, 3000.0] {
             let spacing = grid(scale, 18.0, System::Metric);
-            assert!(spacing * scale >= 18.0 || spacing == 5.0);
+            assert!(spacing * scale >= 18.0 || spacing > 4.99);
         }
         assert_eq!(lines(-0.15, 0.25, 0.1).len(), 4);
         assert_eq!(lines(0.31, 0.39, 0.1), Vec::<f64>::new());

@@ -6,8 +6,6 @@ use crate::form::Form;
 use crate::words::{fill, words};
 use standfast_core::place::Field;
 use standfast_core::problem::Problem;
-use standfast_core::report::Range;
-use standfast_core::scalar::Scalar;
 use standfast_core::units::{Quantity, Rounding};
 use yew::prelude::*;
 
@@ -138,15 +136,9 @@ pub fn Totals(props: &TotalsProps) -> Html {
     let inside = match &props.form.answer.load.load {
         None => html! { <p class="help">{ w.total_open }</p> },
         Some(load) => {
-            let c = &load.centre;
-            let (low, size) = (load.low, load.size);
-            let from = |range: &Range, zero: f64| shifted(range, zero);
-            let length = |r: &Range| names::ranged(system, Quantity::Length, r);
-            let centre = [
-                (length(&from(&c.ahead, low.x.get())), w.from_heel_side),
-                (length(&from(&c.left, low.y.get() + 0.5 * size.y.get())), w.left_of_middle),
-                (length(&from(&c.above, low.z.get())), w.above_underside),
-            ];
+            let size = load.size;
+            let [ahead, left, above] = names::centre(load).map(|r| names::ranged(system, Quantity::Length, &r));
+            let centre = [(ahead, w.from_heel_side), (left, w.left_of_middle), (above, w.above_underside)];
             let sizes = [size.x, size.y, size.z].map(|s| names::length(system, s.get())).join(" \u{d7} ");
             html! {
                 <dl>
@@ -168,10 +160,4 @@ pub fn Totals(props: &TotalsProps) -> Html {
             { inside }
         </section>
     }
-}
-
-/// The same range counted from another zero.
-fn shifted(range: &Range, zero: f64) -> Range {
-    let by = |s: Scalar| Scalar::computed(s.get() - zero);
-    Range { lo: by(range.lo), nominal: by(range.nominal), hi: by(range.hi) }
 }

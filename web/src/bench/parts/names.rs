@@ -3,7 +3,8 @@
 use crate::entries::Entries;
 use crate::figures::Printer;
 use crate::words::{fill, words};
-use standfast_core::report::Range;
+use standfast_core::report::{LoadReport, Range};
+use standfast_core::scalar::Scalar;
 use standfast_core::units::{Quantity, Rounding, System};
 
 /// A part's own name, or its shape and number.
@@ -19,17 +20,36 @@ pub fn part(entries: &Entries, k: usize) -> String {
     }
 }
 
-/// A figure with the range it may lie in, rounded outward.
-pub fn ranged(system: System, quantity: Quantity, range: &Range) -> String {
-    let print = Printer(system);
-    let figure = |v: f64, way| print.quantity(quantity, v, way);
-    let value = figure(range.nominal.get(), Rounding::Nearest);
-    if range.hi.get() - range.lo.get() < 1e-9 {
-        return value;
-    }
+/// A figure as stated.
+pub fn value(system: System, quantity: Quantity, range: &Range) -> String {
+    Printer(system).quantity(quantity, range.nominal.get(), Rounding::Nearest)
+}
+
+/// The range it may lie in, rounded outward.
+pub fn range(system: System, quantity: Quantity, range: &Range) -> String {
+    let figure = |v: f64, way| Printer(system).quantity(quantity, v, way);
     let (a, b) = (figure(range.lo.get(), Rounding::Down), figure(range.hi.get(), Rounding::Up));
-    let range = fill(words().card.from_to, &[("a", &a), ("b", &b)]);
-    fill(words().parts.with_range, &[("value", &value), ("range", &range)])
+    fill(words().card.from_to, &[("a", &a), ("b", &b)])
+}
+
+/// A figure with its range.
+pub fn ranged(system: System, quantity: Quantity, figure: &Range) -> String {
+    let stated = value(system, quantity, figure);
+    if figure.hi.get() - figure.lo.get() < 1e-9 {
+        return stated;
+    }
+    fill(words().parts.with_range, &[("value", &stated), ("range", &range(system, quantity, figure))])
+}
+
+/// The common centre: ahead of the load's side at the heel, left of its middle, above its underside.
+pub fn centre(load: &LoadReport) -> [Range; 3] {
+    let (c, low, size) = (&load.centre, load.low, load.size);
+    let zeros = [low.x.get(), low.y.get() + 0.5 * size.y.get(), low.z.get()];
+    let from = |range: &Range, zero: f64| {
+        let by = |s: Scalar| Scalar::computed(s.get() - zero);
+        Range { lo: by(range.lo), nominal: by(range.nominal), hi: by(range.hi) }
+    };
+    [from(&c.ahead, zeros[0]), from(&c.left, zeros[1]), from(&c.above, zeros[2])]
 }
 
 /// A length, to the nearest.
@@ -41,7 +61,6 @@ pub fn length(system: System, metres: f64) -> String {
 mod tests {
     use super::super::samples;
     use super::*;
-    use standfast_core::scalar::Scalar;
 
     #[test]
     fn a_name_or_what_it_is_and_its_number() {

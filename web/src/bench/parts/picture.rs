@@ -5,13 +5,17 @@ use super::layout::{Layout, Pane, Spot, grid, lines};
 use super::names;
 use super::view::{At, Body, View};
 use crate::drawing::marks;
-use crate::words::words;
+use crate::words::{fill, words};
 use standfast_core::report::{LoadReport, ShapeReport};
-use standfast_core::units::System;
+use standfast_core::units::{Quantity, System};
 use yew::AttrValue;
 
 /// The least distance between two lines of the grid, sheet units.
 const APART: f64 = 18.0;
+
+/// Height of letters: of a figure that matters, of others.
+const LARGE: f64 = 20.0;
+const SMALL: f64 = 13.0;
 
 /// Words on the sheet.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,6 +24,8 @@ pub struct Words {
     pub text: String,
     /// The middle of their foot, or their beginning.
     pub spot: Spot,
+    /// Height of their letters.
+    pub size: f64,
     /// From their middle.
     pub middle: bool,
     /// Turned to read upward.
@@ -65,7 +71,7 @@ pub fn ground(pane: &Pane, spacing: f64) -> Lines {
         View::Front => w.front_caption,
         View::Plan => w.plan_caption,
     };
-    let plain = |text: &str, spot, upward| Words { text: text.to_owned(), spot, middle: upward, upward };
+    let plain = |text: &str, spot, upward| Words { text: text.to_owned(), spot, size: SMALL, middle: upward, upward };
     let mut found = Lines {
         paths: vec![("d-grid", path), ("pb-frame", frame(pane))],
         words: vec![plain(caption, (area.left, area.top - 8.0), false)],
@@ -103,7 +109,7 @@ pub fn dimensions(pane: &Pane, whole: &([f64; 3], [f64; 3]), system: System) -> 
         found.paths.push(("d-heads", heads));
         found.words.push(Words { text: names::length(system, metres), ..words });
     };
-    let blank = |spot, upward| Words { text: String::new(), spot, middle: true, upward };
+    let blank = |spot, upward| Words { text: String::new(), spot, size: SMALL, middle: true, upward };
     let y = area.bottom + 9.0;
     put((a.0, y), (b.0, y), whole.1[i] - whole.0[i], blank((0.5 * (a.0 + b.0), y + 16.0), false));
     let x = area.right + 9.0;
@@ -172,20 +178,41 @@ impl Outlines {
         }
     }
 
-    /// One view's outlines, what is furthest from the eye first: shape and path.
-    pub fn of(&self, pane: usize) -> Vec<(&ShapeReport, &AttrValue)> {
+    /// One view's outlines, what is furthest from the eye first, the chosen part over the others, and
+    /// over it what is cut out: shape and path.
+    pub fn of(&self, pane: usize, chosen: Option<usize>) -> Vec<(&ShapeReport, &AttrValue)> {
         let view = self.panes.get(pane).map(|p| p.view);
-        let mut found: Vec<_> = self.drawn.iter().filter_map(|(s, paths)| Some((s, paths.get(pane)?))).collect();
         let nearness = |s: &ShapeReport| match (view, Body::of(s)) {
             (Some(View::Plan), Some(b)) => b.hi[2],
             (Some(View::Side), Some(b)) => -b.lo[1],
             (Some(View::Front), Some(b)) => -b.lo[0],
             _ => 0.0,
         };
-        let mut keyed: Vec<(bool, f64, _)> = found.drain(..).map(|f| (f.0.cut, nearness(f.0), f)).collect();
-        keyed.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
-        keyed.into_iter().map(|k| k.2).collect()
+        let on_top = |s: &ShapeReport| (s.cut, chosen.is_some() && s.part == chosen);
+        let drawn = self.drawn.iter().filter_map(|(s, paths)| Some((on_top(s), nearness(s), (s, paths.get(pane)?))));
+        let mut drawn: Vec<_> = drawn.collect();
+        drawn.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        drawn.into_iter().map(|d| d.2).collect()
     }
+}
+
+/// Weight and centre in short, where the sheet has room for them: under the front view.
+pub fn summary(layout: &Layout, load: &LoadReport, system: System) -> Lines {
+    let mut found = Lines::default();
+    if let (Some(front), Some(plan)) = (layout.pane(View::Front), layout.pane(View::Plan)) {
+        let (x, mut y) = (front.area.left, plan.area.top + 22.0);
+        let mut put = |size: f64, text: String| {
+            found.words.push(Words { text, spot: (x, y), size, middle: false, upward: false });
+            y += if size > SMALL { 19.0 } else { 17.0 };
+        };
+        put(LARGE, names::value(system, Quantity::Mass, &load.mass));
+        put(SMALL, names::range(system, Quantity::Mass, &load.mass));
+        let centre = names::centre(load);
+        for (range, text) in centre.iter().zip(words().parts.in_short) {
+            put(SMALL, fill(text, &[("value", &names::value(system, Quantity::Length, range))]));
+        }
+    }
+    found
 }
 
 #[cfg(test)]
@@ -213,7 +240,7 @@ mod tests {
         assert_eq!(outlines.worked, 101);
         shapes.truncate(50);
         outlines.update(&layout.panes, &shapes);
-        assert_eq!((outlines.worked, outlines.of(0).len()), (101, 50));
+        assert_eq!((outlines.worked, outlines.of(0, None).len()), (101, 50));
         let other = Layout::fit(Shown::One(View::Plan), ([0.0; 3], [1.0; 3]), (380.0, 400.0));
         outlines.update(&other.panes, &shapes);
         assert_eq!(outlines.worked, 151, "another scale, all of them");
@@ -229,8 +256,10 @@ mod tests {
         let layout = Layout::fit(Shown::One(View::Plan), ([0.0; 3], [1.0; 3]), (380.0, 400.0));
         let mut outlines = Outlines::default();
         outlines.update(&layout.panes, &shapes);
-        let order: Vec<_> = outlines.of(0).iter().filter_map(|(s, _)| s.part).collect();
+        let order: Vec<_> = outlines.of(0, None).iter().filter_map(|(s, _)| s.part).collect();
         assert_eq!(order, [2, 1, 0]);
+        let order: Vec<_> = outlines.of(0, Some(2)).iter().filter_map(|(s, _)| s.part).collect();
+        assert_eq!(order, [1, 2, 0], "the chosen one over the others, under what is cut out");
     }
 
     #[test]

@@ -17,6 +17,8 @@ use standfast_core::units::System;
 use std::rc::Rc;
 use yew::prelude::*;
 
+/// Radius of the centre's mark.
+const CENTRE: f64 = 8.0;
 /// The sheet's size where there is room, and on a phone.
 const WIDE: (f64, f64) = (560.0, 540.0);
 const NARROW: (f64, f64) = (380.0, 400.0);
@@ -168,6 +170,9 @@ pub fn Views(props: &ViewsProps) -> Html {
                 <title>{ w.views }</title>
                 <desc id="parts-views-about">{ about(form) }</desc>
                 <Ground layout={Rc::clone(&layout)} {spacing} {system} />
+                if let Some(load) = load {
+                    <g aria-hidden="true">{ lines(&picture::summary(&layout, load, system)) }</g>
+                }
                 for (n, pane) in layout.panes.iter().enumerate() {
                     <g key={pane.view.key()} data-testid={format!("parts-{}", pane.view.key())}>
                         <g aria-hidden="true">
@@ -175,7 +180,7 @@ pub fn Views(props: &ViewsProps) -> Html {
                                 { lines(&picture::dimensions(pane, &whole, system)) }
                             }
                             <g clip-path={format!("url(#parts-clip-{})", pane.view.key())}>
-                                for (shape, path) in outlines.of(n) {
+                                for (shape, path) in outlines.of(n, selected) {
                                     { outline(shape, path, selected, pane.view) }
                                 }
                                 if let Some(load) = load {
@@ -205,9 +210,10 @@ fn centre(pane: &Pane, load: &LoadReport) -> Html {
     let (spot, path) = picture::centre(pane, load);
     html! {
         <>
+            <path class="d-cg" d={marks::circle(spot, CENTRE)} />
+            <path class="d-cg-quarters" d={marks::quarters(spot, CENTRE)} data-testid={format!("parts-centre-{}", pane.view.key())} />
+            <path class="pb-may-halo" d={path.clone()} />
             <path class="pb-may" d={path} data-testid={format!("parts-may-{}", pane.view.key())} />
-            <path class="d-cg" d={marks::circle(spot, 10.0)} />
-            <path class="d-cg-quarters" d={marks::quarters(spot, 10.0)} data-testid={format!("parts-centre-{}", pane.view.key())} />
         </>
     }
 }
@@ -234,7 +240,7 @@ fn written(words: &Words) -> Html {
         format!("translate({x:.1} {y:.1})")
     };
     html! {
-        <text class="d-caption" font-size="13" transform={place} text-anchor={if words.middle { "middle" } else { "start" }}>
+        <text class="d-caption" font-size={words.size.to_string()} transform={place} text-anchor={if words.middle { "middle" } else { "start" }}>
             { &words.text }
         </text>
     }

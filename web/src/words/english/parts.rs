@@ -40,6 +40,7 @@ pub(super) const PARTS: PartsWords = PartsWords {
     from_heel_side: "ahead of its side at the heel",
     left_of_middle: "left of its middle; right is negative",
     above_underside: "above its underside",
+    in_short: ["{value} from the heel side", "{value} left of middle", "{value} above underside"],
     size: "Size: along, across, up",
     with_range: "{value} ({range})",
     add: "Add a part",

@@ -1,4 +1,4 @@
-use super::super::view::tests::boxed;
+use super::super::view::tests::{VIEWS, boxed};
 use super::*;
 use crate::answer::Answer;
 use crate::bench::parts::samples;
@@ -53,9 +53,10 @@ fn what_is_cut_out_goes_along_and_the_host_stays_with_its_cut_out() {
     let moved = |e: &Entries, row| figure(e, Field::PartAhead, row).parse::<f64>().expect("a figure");
     let by = moved(&after, 1) - moved(before, 1);
     assert!(by > 200.0);
-    assert_eq!(moved(&after, 3) - moved(before, 3), by);
+    assert!((moved(&after, 3) - moved(before, 3) - by).abs() < 1e-9);
     let cut = held(&start, 3, View::Plan, Hold::Whole).moved((0.0, 0.1), HAND);
-    assert_eq!(moved(&cut, 1), moved(before, 1));
+    assert_eq!(figure(&cut, Field::PartLeft, 1), figure(before, Field::PartLeft, 1));
+    assert_ne!(figure(&cut, Field::PartLeft, 3), figure(before, Field::PartLeft, 3));
 }
 
 #[test]
@@ -110,7 +111,7 @@ fn every_shape_can_be_made_larger_in_every_direction() {
     for (shape, facing, entries) in samples::every_way() {
         let start = Rc::new(entries);
         let before = bodies(&start);
-        for view in View::ALL {
+        for view in VIEWS {
             for axis in [view.axes().0, view.axes().1] {
                 let by = if view.axes().0 == axis { (0.1, 0.0) } else { (0.0, 0.1) };
                 let moved = held(&start, 0, view, Hold::Side(axis, true)).moved(by, Manner::Exact);
