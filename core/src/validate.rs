@@ -1,7 +1,7 @@
 //! From what was entered to what is assessed: every problem found at once, every gap filled and named.
 
 use crate::document::Document;
-use crate::found::{Drawn, Found};
+use crate::found::{Drawn, Found, TraceFound};
 use crate::place::{Field, Place};
 use crate::problem::{Problem, Rule};
 use crate::rules::Figure;
@@ -37,6 +37,8 @@ pub struct LoadAlone {
     pub found: Option<Found>,
     /// What can be drawn of it all the same.
     pub drawn: Vec<Drawn>,
+    /// Its traced outline, whatever else is missing.
+    pub outline: Option<TraceFound>,
 }
 
 /// Looks at a document's load alone. Never panics.
@@ -48,7 +50,7 @@ pub fn load_alone(document: &Document) -> LoadAlone {
     let found = entries.found();
     entries.problems.sort_by_key(|p| p.place);
     let found = found.filter(|_| entries.problems.is_empty());
-    LoadAlone { problems: entries.problems, found, drawn: entries.drawn }
+    LoadAlone { problems: entries.problems, found, drawn: entries.drawn, outline: entries.outline }
 }
 
 impl Scenario {
@@ -87,11 +89,14 @@ struct Entries {
     assumed: Vec<Assumed>,
     /// What can be drawn of the load.
     drawn: Vec<Drawn>,
+    /// Its traced outline.
+    outline: Option<TraceFound>,
 }
 
 impl Entries {
     fn of(document: &Document) -> Self {
-        Self { document: document.clone(), problems: Vec::new(), assumed: Vec::new(), drawn: Vec::new() }
+        let document = document.clone();
+        Self { document, problems: Vec::new(), assumed: Vec::new(), drawn: Vec::new(), outline: None }
     }
 
     fn problem(&mut self, place: impl Into<Place>, value: Option<f64>, rule: Rule) {

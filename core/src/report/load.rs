@@ -2,7 +2,7 @@
 
 use super::Point;
 use crate::document::{Document, GivenAs};
-use crate::found::{Drawn, Found, LoadFigure, Says, Way};
+use crate::found::{Drawn, Found, LoadFigure, Says, TraceFound, Way};
 use crate::problem::Problem;
 use crate::scalar::{Region, Scalar, Span};
 use crate::validate;
@@ -139,6 +139,21 @@ pub struct TraceReport {
     pub centre_in_picture: (Scalar, Scalar),
 }
 
+impl From<&TraceFound> for TraceReport {
+    fn from(t: &TraceFound) -> Self {
+        let c = Scalar::computed;
+        Self {
+            straightened: t.straightened,
+            outline: points(&t.outlined.outline),
+            holes: t.outlined.holes.iter().map(|h| points(h)).collect(),
+            area: t.outlined.area.into(),
+            error: (c(t.outlined.spread.x), c(t.outlined.spread.y)),
+            not_square: c(t.outlined.not_square),
+            centre_in_picture: (c(t.outlined.in_picture.x), c(t.outlined.in_picture.y)),
+        }
+    }
+}
+
 /// Which way decides each figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct DecidedBy {
@@ -204,15 +219,7 @@ impl LoadReport {
                 .iter()
                 .map(|p| PartReport { mass: p.mass.into(), centre: p.centre.into(), volume: c(p.volume) })
                 .collect(),
-            trace: shape.trace.as_ref().map(|t| TraceReport {
-                straightened: t.straightened,
-                outline: points(&t.outlined.outline),
-                holes: t.outlined.holes.iter().map(|h| points(h)).collect(),
-                area: t.outlined.area.into(),
-                error: (c(t.outlined.spread.x), c(t.outlined.spread.y)),
-                not_square: c(t.outlined.not_square),
-                centre_in_picture: (c(t.outlined.in_picture.x), c(t.outlined.in_picture.y)),
-            }),
+            trace: shape.trace.as_ref().map(TraceReport::from),
         }
     }
 }
@@ -226,6 +233,9 @@ pub struct LoadAnswer {
     pub shapes: Vec<ShapeReport>,
     /// The load, where nothing is missing or wrong.
     pub load: Option<LoadReport>,
+    /// Its traced outline, as soon as that can be worked out: how far it goes through, and the
+    /// weight, may still be missing.
+    pub outline: Option<TraceReport>,
 }
 
 /// Looks at a document's load alone. Never panics.
@@ -246,5 +256,6 @@ pub fn find_load(document: &Document) -> LoadAnswer {
         problems: alone.problems,
         shapes: alone.drawn.iter().map(ShapeReport::from).collect(),
         load: alone.found.as_ref().map(LoadReport::of),
+        outline: alone.outline.as_ref().map(TraceReport::from),
     }
 }

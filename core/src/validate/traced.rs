@@ -41,6 +41,10 @@ impl Entries {
                 return None;
             }
         };
+        let straightened = matches!(tapped.reference, Reference::Rectangle { .. });
+        let trace = TraceFound { outlined, straightened };
+        self.outline = Some(trace.clone());
+        let outlined = &trace.outlined;
         let through = through?;
         let prism = |outline: &[DVec2]| Form::Prism { outline: outline.to_vec(), length: through };
         // The outline begins where its box does; across it is counted from the middle.
@@ -53,10 +57,8 @@ impl Entries {
         }
         self.drawn.clone_from(&drawn);
         let even = mass.is_none() && material.is_some();
-        let says = says(&outlined, trace.view, through, material.filter(|_| even).map(|m| m.density().span), size);
-        let straightened = matches!(tapped.reference, Reference::Rectangle { .. });
-        let trace = Some(TraceFound { outlined, straightened });
-        Some(Shape { given_as: GivenAs::Trace, low, size, foot, says, drawn, parts: Vec::new(), trace })
+        let says = says(outlined, tapped.view, through, material.filter(|_| even).map(|m| m.density().span), size);
+        Some(Shape { given_as: GivenAs::Trace, low, size, foot, says, drawn, parts: Vec::new(), trace: Some(trace) })
     }
 
     /// What was tapped, where it is enough.
