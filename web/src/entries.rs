@@ -16,7 +16,7 @@ mod paths;
 mod typed;
 
 pub use counts::dimensions;
-pub use load::{PartEntry, TraceEntry, WeighEntry};
+pub use load::{Dot, Ground, PartEntry, TraceEntry, WeighEntry};
 pub use typed::Typed;
 
 /// One check as entered. Figures that are hidden by a choice keep their text.

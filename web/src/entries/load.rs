@@ -42,10 +42,28 @@ pub struct PartEntry {
     pub outline: Vec<Dot>,
 }
 
+/// What an outline is traced on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Ground {
+    /// Nothing that is here: its picture stayed on another device, or was removed.
+    #[default]
+    Gone,
+    /// Squared paper.
+    Paper,
+    /// A photo kept in the browser, by its number there.
+    Photo(u64),
+}
+
 /// A traced outline; points in pixels of the picture, right and down.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct TraceEntry {
+    /// What it is traced on: no part of a document.
+    pub ground: Ground,
+    /// What is tapped so far of an outline, or of a hole once there is an outline, and not closed
+    /// yet: no part of a document either.
+    pub open: Vec<Dot>,
     pub view: TraceView,
     pub truck: PhotoTruck,
     /// Size of the picture.
@@ -118,6 +136,7 @@ impl TraceEntry {
             holes: trace.holes.iter().map(|h| dots(h)).collect(),
             scale: dots(&trace.scale),
             rectangle: dots(&trace.rectangle),
+            ..Self::default()
         }
     }
 
