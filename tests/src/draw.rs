@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use std::ops::Range;
 
 /// How many numbers a document may take; beyond them the row starts again.
-pub const DRAWS: usize = 96;
+pub const DRAWS: usize = 240;
 
 /// A row of draws, read from the left.
 #[derive(Clone, Debug)]

@@ -4,5 +4,7 @@ pub mod draw;
 pub mod engine;
 pub mod outline;
 pub mod parts;
+pub mod scales;
 pub mod sensible;
+pub mod turns;
 pub mod walk;

@@ -44,8 +44,12 @@ pub fn document(draws: &mut Draws) -> Document {
     let rated = maker.truck(three);
     maker.load(rated);
     maker.lift();
+    maker.blades();
+    load::odd(&mut maker.document, maker.draws, rated);
     maker.document
 }
+
+pub mod load;
 
 struct Maker<'d> {
     document: Document,
@@ -176,6 +180,25 @@ impl Maker<'_> {
             self.set(Field::LoadCgAbove, 0.3 * height..0.7 * height);
         } else {
             self.document.load.centre_known = self.draws.one_of(&[Some(CentreKnown::Middle), None]).flatten();
+        }
+    }
+
+    /// Blades, stamps, wear and extensions.
+    fn blades(&mut self) {
+        let thickness = self.maybe(Field::BladeThickness, 0.03..0.06);
+        if let Some(thickness) = thickness {
+            // Beyond a tenth it is withdrawn; most are not.
+            self.maybe(Field::BladeThicknessNow, 0.88 * thickness..thickness);
+        }
+        self.maybe(Field::BladeWidth, 0.08..0.15);
+        if self.draws.chance(0.5) {
+            self.set(Field::ForkStamped, 600.0..2500.0);
+            self.maybe(Field::ForkStampedCentre, 0.4..0.6);
+        }
+        if self.draws.chance(0.15) {
+            let length = self.document.truck.forks.length_m.unwrap_or(1.0);
+            self.set(Field::Extension, length..1.6 * length);
+            self.set(Field::ExtensionMass, 20.0..60.0);
         }
     }
 

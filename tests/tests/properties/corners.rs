@@ -21,6 +21,7 @@ fn lever(line: &Line, w: DVec3, at: DVec3) -> f64 {
 fn corners(body: &Body) -> Vec<(f64, DVec3)> {
     let mut places = vec![body.at];
     places.extend(body.others);
+    places.iter_mut().for_each(|p| *p += body.skew);
     for edge in body.half_edges.into_iter().flatten().filter(|e| *e != DVec3::ZERO) {
         places = places.iter().flat_map(|&p| [p - edge, p + edge]).collect();
     }
@@ -55,6 +56,7 @@ fn somewhere(body: &Body, draws: &mut Draws) -> (f64, DVec3) {
     for &other in body.others {
         at += (other - at) * part(draws);
     }
+    at += body.skew;
     for edge in body.half_edges.into_iter().flatten() {
         at += edge * (2.0 * part(draws) - 1.0);
     }

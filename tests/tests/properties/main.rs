@@ -5,6 +5,7 @@ mod documents;
 mod found;
 mod frame;
 mod fuzz;
+mod loads;
 mod order;
 mod slopes;
 mod symmetry;

@@ -2,7 +2,8 @@
 
 use crate::{assessment, worked};
 use proptest::prelude::*;
-use standfast_core::document::{CentreKnown, Document};
+use standfast_core::document::{CentreKnown, Document, GivenAs, Turned};
+use standfast_core::forks::Arm;
 use standfast_core::report::Assessment;
 use standfast_core::statics::{Corner, moment};
 use standfast_core::step::{Step, StepId};
@@ -93,13 +94,17 @@ proptest! {
     #[test]
     fn the_verdict_is_no_better_than_its_parts(document in sensible::documents()) {
         let found = assessment(&document);
-        let fails = found.steps.iter().any(|s| !s.passes);
-        let fails_worst = found.steps.iter().any(|s| !s.passes_worst);
+        let cases = || found.steps.iter().flat_map(|s| &s.seat).flat_map(|s| &s.cases);
+        let forks = &found.forks;
+        let fails = found.steps.iter().any(|s| !s.passes) || cases().any(|c| !c.passes);
+        let fails_worst = found.steps.iter().any(|s| !s.passes_worst) || cases().any(|c| !c.passes_worst);
+        let blades = forks.carries() && forks.bears() && forks.reaches() && forks.arms.iter().all(Arm::holds);
+        let blades_worst = forks.carries_worst() && forks.bears_worst() && forks.reaches_worst() && forks.arms.iter().all(Arm::holds_worst);
         let state = found.verdict.state;
-        if fails || plate_state(&found) == State::NoGo || !found.forks.carries() {
+        if fails || plate_state(&found) == State::NoGo || !blades || forks.worn_out() || forks.too_long() {
             prop_assert_eq!(state, State::NoGo);
         } else if fails_worst || plate_state(&found) == State::Hold || !found.contradictions.is_empty()
-            || !found.forks.carries_worst()
+            || !blades_worst || !found.load.disagreements.is_empty()
         {
             prop_assert_eq!(state, State::Hold);
         } else {
@@ -121,7 +126,13 @@ proptest! {
         more.load.mass_kg = more.load.mass_kg.map(|kg| kg + heavier);
         changed.push(more);
         let mut more = document.clone();
-        if more.load.centre_known == Some(CentreKnown::Mark) {
+        // Where the mark decides, and what is further from the heel is further out.
+        let load = &more.load;
+        if load.given_as == GivenAs::Block
+            && load.centre_known == Some(CentreKnown::Mark)
+            && load.turned == Turned::No
+            && load.weighing.is_none()
+        {
             let length = more.load.length_m.unwrap_or_default();
             more.load.cg_from_heel_m = more.load.cg_from_heel_m.map(|m| m + further * (length - m));
             changed.push(more);
@@ -146,8 +157,13 @@ proptest! {
     /// of the front axle.
     #[test]
     fn a_heavier_load_never_helps_the_front_line(document in sensible::documents(), heavier in 0.0..1500.0) {
+        // Where scales or parts decide, a stated weight only disagrees with them.
         let mut more: Document = document.clone();
-        more.load.mass_kg = more.load.mass_kg.map(|kg| kg + heavier);
+        let alone = more.load.weighing.is_none() && more.load.given_as != GivenAs::Parts;
+        more.load.mass_kg = more.load.mass_kg.filter(|_| alone).map(|kg| kg + heavier);
+        if !alone {
+            return Ok(());
+        }
         let ((a, balance_a, placed_a), (b, balance_b, placed_b)) = (worked(&document), worked(&more));
         for id in StepId::ALL {
             let (light, heavy) =

@@ -2,18 +2,14 @@
 
 use crate::{assessment, close};
 use proptest::prelude::*;
-use standfast_core::document::Document;
-use standfast_core::report::{Assessment, LineReport, StepReport};
+use standfast_core::document::GivenAs;
+use standfast_core::forks::Outcome;
+use standfast_core::report::{Assessment, CaseReport, LineReport, StepReport};
+use standfast_core::scalar::Scalar;
+use standfast_core::seat::Over;
 use standfast_core::support::LineId;
 use standfast_tests::sensible;
-
-fn mirrored(document: &Document) -> Document {
-    let mut mirror = document.clone();
-    for figure in [&mut mirror.lift.offset_m, &mut mirror.lift.sideshift_m, &mut mirror.load.cg_left_m] {
-        *figure = figure.map(|m| -m);
-    }
-    mirror
-}
+use standfast_tests::turns::mirrored;
 
 fn other_side(id: LineId) -> LineId {
     match id {
@@ -30,7 +26,10 @@ fn line(step: &StepReport, id: LineId) -> &LineReport {
 fn same(a: &Assessment, b: &Assessment) -> Result<(), TestCaseError> {
     prop_assert_eq!(a.verdict.state, b.verdict.state);
     prop_assert_eq!(a.verdict.others.len(), b.verdict.others.len());
-    prop_assert_eq!(&a.forks, &b.forks);
+    same_forks(&a.forks, &b.forks)?;
+    let remedies = |a: &Assessment| a.remedies.iter().map(|r| r.state).max();
+    prop_assert_eq!(remedies(a), remedies(b));
+    let block = a.load.given_as == GivenAs::Block;
     for (a, b) in a.steps.iter().zip(&b.steps) {
         let weight = 9.81 * a.total_mass.get();
         for (u, v) in a.bodies.iter().zip(&b.bodies) {
@@ -52,6 +51,65 @@ fn same(a: &Assessment, b: &Assessment) -> Result<(), TestCaseError> {
             let v = b.tests.iter().find(|t| t.test == u.test && t.line == other_side(u.line)).expect("mirrored test");
             prop_assert!(close(u.moment.worst.get(), v.moment.worst.get(), weight));
             prop_assert!(close(u.stood_worst.map_or(20.0, |s| s.get()), v.stood_worst.map_or(20.0, |s| s.get()), 20.0));
+        }
+        same_seats(a, b, block)?;
+    }
+    Ok(())
+}
+
+/// The load on the blades in one step.
+fn same_seats(a: &StepReport, b: &StepReport, block: bool) -> Result<(), TestCaseError> {
+    prop_assert_eq!(a.seat.is_some(), b.seat.is_some());
+    let (Some(a), Some(b)) = (&a.seat, &b.seat) else { return Ok(()) };
+    prop_assert!(close(a.bob.x.get(), b.bob.x.get(), 1.0) && close(a.bob.y.get(), -b.bob.y.get(), 1.0));
+    for (u, v) in a.cases.iter().zip(&b.cases) {
+        prop_assert_eq!((u.event, u.passes, u.passes_worst), (v.event, v.passes, v.passes_worst));
+        let (p, q) = (u.asked, v.asked);
+        prop_assert!(close(p.nominal.get(), q.nominal.get(), 1.0) && close(p.worst.get(), q.worst.get(), 1.0));
+        // A slanted edge of an odd foot faces two ways at once: the least of all edges is the same.
+        let least = |case: &CaseReport| {
+            let margins = || case.topple.iter().map(|t| t.margin);
+            (margins().map(|m| m.nominal).min(), margins().map(|m| m.worst).min())
+        };
+        let ((p, p_worst), (q, q_worst)) = (least(u), least(v));
+        let near = |a: Option<Scalar>, b: Option<Scalar>| a.zip(b).is_some_and(|(a, b)| close(a.get(), b.get(), 1.0));
+        prop_assert!(near(p, q) && near(p_worst, q_worst), "{u:?} {v:?}");
+        for t in u.topple.iter().filter(|_| block) {
+            let other = match t.over {
+                Over::Ahead => Over::Ahead,
+                Over::Left => Over::Right,
+                Over::Right => Over::Left,
+            };
+            let m = v.topple.iter().find(|m| m.over == other).expect("all three edges").margin;
+            prop_assert!(close(t.margin.nominal.get(), m.nominal.get(), 1.0), "{t:?} {m:?}");
+            prop_assert!(close(t.margin.worst.get(), m.worst.get(), 1.0), "{t:?} {m:?}");
+        }
+    }
+    Ok(())
+}
+
+fn same_forks(a: &Outcome, b: &Outcome) -> Result<(), TestCaseError> {
+    for (p, q) in [
+        (a.to_tips, b.to_tips),
+        (a.to_tips_worst, b.to_tips_worst),
+        (a.to_edge, b.to_edge),
+        (a.to_edge_worst, b.to_edge_worst),
+        (a.reach, b.reach),
+        (a.reach_worst, b.reach_worst),
+    ] {
+        prop_assert!(close(p.get(), q.get(), 1.0), "{a:?} {b:?}");
+    }
+    for (arm, other) in a.arms.iter().zip(b.arms.iter().rev()) {
+        prop_assert!(arm.fork != other.fork);
+        for (p, q) in [
+            (arm.part, other.part),
+            (arm.part_worst, other.part_worst),
+            (arm.moment, other.moment),
+            (arm.moment_worst, other.moment_worst),
+            (arm.carries, other.carries),
+            (arm.carries_worst, other.carries_worst),
+        ] {
+            prop_assert!(close(p.get(), q.get(), 1e4), "{arm:?} {other:?}");
         }
     }
     Ok(())
