@@ -64,6 +64,13 @@ impl Printer {
         self.quantity(Quantity::Length, m, way)
     }
 
+    /// Sizes in m, one behind the other.
+    pub fn sizes(self, sizes: [f64; 3]) -> String {
+        let unit = Quantity::Length.unit(self.0);
+        let texts = sizes.map(|m| bare(unit.from_document(m), decimals(unit), Rounding::Nearest));
+        with_unit(&texts.join(" \u{d7} "), unit)
+    }
+
     /// A height in m: in metres where the system is metric.
     pub fn height(self, m: f64) -> String {
         match self.0 {

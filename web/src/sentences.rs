@@ -9,8 +9,8 @@ use crate::entries::Entries;
 use crate::figures::{self, Printer};
 use crate::problems;
 use crate::words::{Twice, Words, fill, words};
-use standfast_core::document::PlateFor;
-use standfast_core::place::Place;
+use standfast_core::document::{CentreKnown, GivenAs, PlateFor};
+use standfast_core::place::{Field, Place};
 use standfast_core::plate::Gap;
 use standfast_core::scalar::Scalar;
 use standfast_core::step::StepId;
@@ -134,7 +134,20 @@ impl Teller<'_> {
             }
             _ => None,
         };
-        Sentence { main, more, at: ground.measure }
+        Sentence { main, more, at: ground.measure.map(|place| self.entered_at(place)) }
+    }
+
+    /// Where a figure can be measured better, as the load is given: a centre that no field holds, by scales.
+    fn entered_at(&self, place: Place) -> Place {
+        let load = &self.answer.document.load;
+        match place.field {
+            Field::LoadCgFromHeel | Field::LoadCgLeft | Field::LoadCgAbove => match load.given_as {
+                GivenAs::Block if load.centre_known == Some(CentreKnown::Mark) => place,
+                GivenAs::Block => Field::CentreKnown.into(),
+                GivenAs::Parts | GivenAs::Trace => Field::WeighPoints.into(),
+            },
+            _ => place,
+        }
     }
 
     fn reason(&self, reason: &Reason, state: State) -> String {

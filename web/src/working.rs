@@ -182,6 +182,42 @@ fn wheels(step: &StepReport, print: Printer) -> Html {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::rc::Rc;
+    use yew::LocalServerRenderer;
+
+    #[derive(Properties, PartialEq)]
+    struct Shown {
+        entries: Rc<Entries>,
+    }
+
+    #[component]
+    fn Tables(props: &Shown) -> Html {
+        let answer = Answer::of(&props.entries);
+        let step = answer.step(standfast_core::step::StepId::Travel).cloned();
+        html! { { for step.map(|step| working(&step, &answer, &props.entries, System::Metric)) } }
+    }
+
+    async fn tables(entries: Entries) -> String {
+        let props = Shown { entries: Rc::new(entries) };
+        LocalServerRenderer::<Tables>::with_props(props).hydratable(false).render().await
+    }
+
+    /// A sceptic finds every part with its weight and centre, their sum, and the load on the forks.
+    #[tokio::test]
+    async fn the_working_holds_the_load_and_its_parts() {
+        let entries = Entries::from_document(&example::document(example::ODD_LOAD));
+        let html = tables(entries.clone()).await;
+        for part in &entries.parts {
+            assert!(html.contains(&format!("<th scope=\"row\">{}</th>", part.name)), "{}", part.name);
+        }
+        assert!(html.contains("working-load") && html.contains("Together") && html.contains("m\u{b3}"));
+        assert!(html.contains("Topples ahead") && html.contains("braking") && html.contains("Moment at the heel"));
+        let mut hangs = entries;
+        hangs.hanging = true;
+        hangs.enter(standfast_core::place::Field::HookAbove.into(), "100", System::Metric);
+        let html = tables(hangs).await;
+        assert!(html.contains("The load hangs") && !html.contains("Topples ahead"));
+    }
     use standfast_core::example;
     use standfast_core::report::assess;
 

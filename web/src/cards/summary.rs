@@ -66,11 +66,7 @@ pub(super) fn load(form: &Form) -> String {
         Some(found) => Some(tolerance(found.mass, Quantity::Mass, print)),
         None => entered,
     };
-    let size = found.map(|f| (f.size.x.get(), f.size.y.get(), f.size.z.get())).map(|(l, w, h)| {
-        let print = |m| print.length(m, Nearest);
-        let bare = |m| print(m).split('\u{a0}').next().unwrap_or_default().to_owned();
-        format!("{} \u{d7} {} \u{d7} {}", bare(l), bare(w), print(h))
-    });
+    let size = found.map(|f| print.sizes([f.size.x.get(), f.size.y.get(), f.size.z.get()]));
     let centre = match found.filter(|_| !plain) {
         Some(found) => Some(print.length(found.centre.ahead.nominal.get() - found.low.x.get(), Nearest)),
         None => figure(form, Field::LoadCgFromHeel),

@@ -1,7 +1,6 @@
 use super::*;
 use standfast_core::document::WeightKnown;
 use standfast_core::example;
-use standfast_core::place::Field;
 
 fn entries(text: &str, changes: &[(Field, &str)]) -> Entries {
     let mut entries = Entries::from_document(&example::document(text));

@@ -36,6 +36,7 @@ pub struct BladeWords {
     pub friction: &'static str,
     pub friction_of: &'static str,
     pub forks: &'static str,
+    pub forks_intro: &'static str,
     pub part: &'static str,
     pub carries: &'static str,
     pub moment: &'static str,

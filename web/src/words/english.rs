@@ -107,7 +107,7 @@ pub static ENGLISH: Words = Words {
         start_own: "Start with my own truck",
         example_1: "Example 1",
         example_2: "Example 2",
-        example_3: "Example 3, a load in parts",
+        example_3: "Example 3",
         save: "Save to a file",
         open: "Open a file",
         invented: "Invented example",

@@ -1,7 +1,8 @@
 //! The working of the load on the forks in one step: toppling, sliding, what each fork carries.
 
 use super::{kilo, twice};
-use crate::figures::{Printer, number};
+use crate::figures::{Printer, number, slope};
+use crate::form::source;
 use crate::sentences::friction;
 use crate::words::{fill, words};
 use standfast_core::forks::{self, Arm};
@@ -16,7 +17,12 @@ pub(super) fn blades(step: &StepReport, forks: &forks::Outcome, print: Printer) 
     html! {
         <>
             { match &step.seat {
-                Some(seat) => html! { <>{ for seat.cases.iter().map(|c| case(c, print)) }</> },
+                Some(seat) => html! {
+                    <>
+                        <p>{ w.working_intro }</p>
+                        { for seat.cases.iter().map(|c| case(c, print)) }
+                    </>
+                },
                 None => html! { <p>{ w.hangs }</p> },
             } }
             { arms(&forks.arms, print) }
@@ -46,7 +52,7 @@ fn case(case: &CaseReport, print: Printer) -> Html {
     html! {
         <div class="scroll" role="region" tabindex="0" aria-label={caption.clone()} key={format!("{:?}", case.event)}>
             <table>
-                <caption>{ caption.clone() }<span class="help">{ w.working_intro }</span></caption>
+                <caption>{ caption.clone() }</caption>
                 <thead>
                     <tr>
                         <th scope="col"></th>
@@ -74,6 +80,8 @@ fn arms(arms: &[Arm; 2], print: Printer) -> Html {
     let mass = |s: Scalar, way| print.mass(s.get(), way);
     let moment = |s: Scalar, way| kilo(s.get(), "kN\u{b7}m", way);
     let up = Rounding::Up;
+    let limit = slope(rules::FORK_WEAR_LIMIT.value, Rounding::Down);
+    let intro = fill(w.forks_intro, &[("limit", &limit), ("source", &source(&rules::FORK_WEAR_LIMIT))]);
     let row = |arm: &Arm| {
         let allowed = match (arm.allowed, arm.allowed_mass) {
             (Some(most), Some(heaviest)) => {
@@ -94,7 +102,7 @@ fn arms(arms: &[Arm; 2], print: Printer) -> Html {
     html! {
         <div class="scroll" role="region" tabindex="0" aria-label={w.forks}>
             <table>
-                <caption>{ w.forks }<span class="help">{ rules::FORK_WEAR_LIMIT.source }</span></caption>
+                <caption>{ w.forks }<span class="help">{ intro }</span></caption>
                 <thead>
                     <tr>
                         for head in ["", w.part, w.carries, w.moment, w.allowed] {

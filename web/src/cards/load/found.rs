@@ -8,7 +8,7 @@ use crate::words::{fill, words};
 use standfast_core::found::{LoadFigure, Way};
 use standfast_core::report::{DisagreementReport, LoadReport, Range, WayReport};
 use standfast_core::scalar::Scalar;
-use standfast_core::units::{Quantity, Rounding};
+use standfast_core::units::Quantity;
 use yew::prelude::*;
 
 /// A way's range of a figure.
@@ -21,29 +21,37 @@ fn of(way: &WayReport, figure: LoadFigure) -> Option<Range> {
     }
 }
 
-fn moved(range: Range, by: f64) -> Range {
-    let at = |s: Scalar| Scalar::computed(s.get() + by);
-    Range { lo: at(range.lo), nominal: at(range.nominal), hi: at(range.hi) }
+/// A range as people count it: from the load's own heel side, middle, underside; to the right where
+/// that is where it lies.
+fn counted(load: &LoadReport, figure: LoadFigure, range: Range, right: bool) -> Range {
+    let from = counted_from(Some(load), figure);
+    let at = |s: Scalar| Scalar::computed(if right { from - s.get() } else { s.get() - from });
+    let (lo, hi) = if right { (range.hi, range.lo) } else { (range.lo, range.hi) };
+    Range { lo: at(lo), nominal: at(range.nominal), hi: at(hi) }
 }
 
-/// A figure with its tolerance, from the load's own heel side, middle and underside.
-pub(super) fn shown(load: &LoadReport, figure: LoadFigure, range: Range, print: Printer) -> String {
+/// Whether a figure is counted to the right.
+fn is_right(load: &LoadReport, figure: LoadFigure, range: Range) -> bool {
+    figure == LoadFigure::Left && range.nominal.get() < counted_from(Some(load), figure)
+}
+
+fn print_range(load: &LoadReport, figure: LoadFigure, range: Range, right: bool, print: Printer) -> String {
+    let quantity = if figure == LoadFigure::Mass { Quantity::Mass } else { Quantity::Length };
+    tolerance(counted(load, figure, range, right), quantity, print)
+}
+
+/// A figure with its tolerance, and where it is counted from.
+fn shown(load: &LoadReport, figure: LoadFigure, range: Range, print: Printer) -> String {
     let w = &words().load;
-    let range = moved(range, -counted_from(Some(load), figure));
+    let right = is_right(load, figure, range);
     let text = match figure {
-        LoadFigure::Mass => return tolerance(range, Quantity::Mass, print),
+        LoadFigure::Mass => "{value}",
         LoadFigure::Ahead => w.from_heel,
         LoadFigure::Above => w.above_underside,
-        LoadFigure::Left if range.nominal.get() < 0.0 => w.right_of_middle,
+        LoadFigure::Left if right => w.right_of_middle,
         LoadFigure::Left => w.left_of_middle,
     };
-    let range = if figure == LoadFigure::Left && range.nominal.get() < 0.0 {
-        let turned = |s: Scalar| Scalar::computed(-s.get());
-        Range { lo: turned(range.hi), nominal: turned(range.nominal), hi: turned(range.lo) }
-    } else {
-        range
-    };
-    fill(text, &[("value", &tolerance(range, Quantity::Length, print))])
+    fill(text, &[("value", &print_range(load, figure, range, right, print))])
 }
 
 /// All that one way says, in words.
@@ -59,19 +67,17 @@ pub(super) fn found(form: &Form) -> Html {
     let print = Printer(form.system);
     let (centre, by) = (&load.centre, &load.decided_by);
     let figures = [
-        (LoadFigure::Mass, w.weight, load.mass, by.mass),
-        (LoadFigure::Ahead, w.centre, centre.ahead, by.ahead),
-        (LoadFigure::Left, w.centre, centre.left, by.left),
-        (LoadFigure::Above, w.centre, centre.above, by.above),
+        (LoadFigure::Mass, load.mass, by.mass),
+        (LoadFigure::Ahead, centre.ahead, by.ahead),
+        (LoadFigure::Left, centre.left, by.left),
+        (LoadFigure::Above, centre.above, by.above),
     ];
-    let length = |m: Scalar| print.length(m.get(), Rounding::Nearest);
-    let size = [length(load.size.x), length(load.size.y), length(load.size.z)].join(" \u{d7} ");
     html! {
         <div class="found" data-testid="found">
             <table>
-                { for figures.map(|(figure, name, range, by)| rows(load, figure, name, range, by, print)) }
+                { for figures.map(|(figure, range, by)| rows(load, figure, range, by, print)) }
                 <tbody>
-                    <tr class="figure"><th scope="row">{ w.size }</th><td>{ size }</td></tr>
+                    <tr class="figure"><th scope="row">{ w.size }</th><td>{ print.sizes([load.size.x, load.size.y, load.size.z].map(Scalar::get)) }</td></tr>
                 </tbody>
             </table>
             if load.ways.len() > 1 {
@@ -83,7 +89,16 @@ pub(super) fn found(form: &Form) -> Html {
 }
 
 /// One figure, and below it what each way says of it, where there is more than one.
-fn rows(load: &LoadReport, figure: LoadFigure, name: &str, range: Range, by: Way, print: Printer) -> Html {
+fn rows(load: &LoadReport, figure: LoadFigure, range: Range, by: Way, print: Printer) -> Html {
+    let w = &words().load;
+    let right = is_right(load, figure, range);
+    let name = match figure {
+        LoadFigure::Mass => w.weight,
+        LoadFigure::Ahead => w.centre_from_heel,
+        LoadFigure::Above => w.centre_above,
+        LoadFigure::Left if right => w.centre_right,
+        LoadFigure::Left => w.centre_left,
+    };
     let saying: Vec<_> = load.ways.iter().filter_map(|way| of(way, figure).map(|r| (way.way, r))).collect();
     let way = |(way, range): &(Way, Range)| {
         let mark = if *way == by { "\u{25c6} " } else { "" };
@@ -94,7 +109,7 @@ fn rows(load: &LoadReport, figure: LoadFigure, name: &str, range: Range, by: Way
                 <th scope="row">
                     <span aria-hidden="true">{ mark }</span>{ (words().load.way)(*way) }{ unseen }
                 </th>
-                <td>{ shown(load, figure, *range, print) }</td>
+                <td>{ print_range(load, figure, *range, right, print) }</td>
             </tr>
         }
     };
@@ -102,7 +117,7 @@ fn rows(load: &LoadReport, figure: LoadFigure, name: &str, range: Range, by: Way
         <tbody key={format!("{figure:?}")} data-testid={format!("found-{}", crate::form::code(&figure))}>
             <tr class="figure">
                 <th scope="row">{ name }</th>
-                <td>{ shown(load, figure, range, print) }</td>
+                <td>{ print_range(load, figure, range, right, print) }</td>
             </tr>
             if saying.len() > 1 {
                 { for saying.iter().map(way) }

@@ -47,7 +47,7 @@ async fn what_was_found_stands_with_its_tolerance_and_where_it_is_from() {
     }
     let mass = crate::figures::tolerance(load.mass, standfast_core::units::Quantity::Mass, printer());
     assert!(html.contains(&mass), "{mass}");
-    assert!(html.contains("from its heel side") && html.contains("above its underside"));
+    assert!(html.contains("Centre from its heel side") && html.contains("Centre above its underside"));
     assert!(html.contains("turned-picture"));
 }
 

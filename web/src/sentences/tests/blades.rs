@@ -1,7 +1,7 @@
 //! What the load does on the forks, in sentences.
 
 use super::*;
-use standfast_core::document::{CentreKnown, GivenAs, Turned};
+use standfast_core::document::Turned;
 use standfast_core::friction::Underside;
 
 fn all(entries: &Entries) -> Vec<String> {
@@ -55,6 +55,21 @@ fn ways_that_do_not_agree_are_a_reason_to_hold() {
     odd.enter(Field::LoadMass.into(), "900", System::Metric);
     odd.weight_known = Some(WeightKnown::Scale);
     says(&odd, "Two ways do not agree on the weight");
+}
+
+/// A hold about a centre that no field holds leads to the scales.
+#[test]
+fn what_to_measure_is_somewhere_on_the_card() {
+    let mut odd = Entries::from_document(&example::document(example::ODD_LOAD));
+    odd.enter(Field::LoadMass.into(), "900", System::Metric);
+    odd.weighing = None;
+    for (given_as, field) in [(GivenAs::Parts, Field::WeighPoints), (GivenAs::Block, Field::CentreKnown)] {
+        odd.given_as = given_as;
+        let answer = Answer::of(&odd);
+        let teller = Teller { answer: &answer, print: Printer(System::Metric), w: words() };
+        assert_eq!(teller.entered_at(Field::LoadCgLeft.into()), field.into());
+        assert_eq!(teller.entered_at(Field::LoadMass.into()), Field::LoadMass.into());
+    }
 }
 
 #[test]

@@ -53,8 +53,10 @@ pub(super) const BLADES: BladeWords = BladeWords {
     margin: "In hand",
     margin_worst: "At worst",
     friction: "Slides: friction",
-    friction_of: "{asked} asked of {there}",
+    friction_of: "{asked} asked, {there} there",
     forks: "What each fork carries",
+    forks_intro: "The load shared between the forks by levers, and its moment at the heel, against the stamp on the \
+                  fork with its wear counted off. Taken out of service from {limit} of wear. {source}",
     part: "Part",
     carries: "Weight",
     moment: "Moment at the heel",
