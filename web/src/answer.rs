@@ -56,6 +56,9 @@ impl Answer {
     pub fn of(entries: &Entries) -> Self {
         let (document, unread) = entries.document();
         let report = report::assess(&document);
+        let mut load = report::find_load(&document);
+        // A text of the load's that cannot be read is not a figure left empty.
+        load.load = load.load.filter(|_| !unread.iter().any(|p| Card::of(p.place) == Card::Load));
         let mut problems = unread;
         // Where the text cannot be read, that is the message, not that the figure is missing.
         let found = report.problems.into_iter().filter(|p| !problems.iter().any(|u| u.place == p.place));
@@ -64,9 +67,6 @@ impl Answer {
         problems.sort_by_key(|p| p.place);
         let mut assessment = report.assessment.filter(|_| problems.is_empty());
         let steps = assessment.as_mut().map(|a| std::mem::take(&mut a.steps)).unwrap_or_default();
-        let mut load = report::find_load(&document);
-        // A text of the load's that cannot be read is not a figure left empty.
-        load.load = load.load.filter(|_| !problems.iter().any(|p| Card::of(p.place) == Card::Load));
         Self { document, problems, assessment, steps: steps.into_iter().map(Rc::new).collect(), load }
     }
 
@@ -126,6 +126,18 @@ mod tests {
         let answer = Answer::of(&entries);
         assert!(answer.assessment.is_none() && answer.steps.is_empty());
         assert_eq!(answer.problem(Field::HeelGap.into()).map(|p| &p.rule), Some(&Rule::NotANumber));
+    }
+
+    /// What the load comes to shows whatever is missing of truck, lift and hook, but not past a text that cannot be read.
+    #[test]
+    fn the_load_is_found_without_a_truck() {
+        let mut entries = Entries::from_document(&example::document(example::ODD_LOAD));
+        entries.hanging = true;
+        entries.enter(Field::Wheelbase.into(), "", System::Metric);
+        let answer = Answer::of(&entries);
+        assert!(answer.assessment.is_none() && answer.load.load.is_some());
+        entries.enter(Field::LoadMass.into(), "heavy", System::Metric);
+        assert!(Answer::of(&entries).load.load.is_none());
     }
 
     #[test]

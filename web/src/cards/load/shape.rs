@@ -96,7 +96,9 @@ fn bench(form: &Form, act: &Callback<Action>, bench: Bench, counted: &str) -> Ht
         Callback::from(move |_: MouseEvent| act.emit(Action::Bench(Some(bench))))
     };
     let there: Vec<_> = form.answer.problems.iter().filter(|p| Bench::holds(p.place) == Some(bench)).collect();
-    let first = there.iter().find(|p| !is_missing(p)).or(there.first());
+    // What is wrong before what is missing; without a picture, that comes first.
+    let picture = || there.iter().find(|p| p.place.field == Field::TracePicture);
+    let first = there.iter().find(|p| !is_missing(p)).or_else(picture).or(there.first());
     let first = first.map(|p| {
         let said = problems::message(p, &form.entries, form.system);
         let said = fill(words().verdict.wrong, &[("field", &name_of(p.place)), ("problem", &said)]);

@@ -33,7 +33,7 @@ pub(super) const BLADES: BladeWords = BladeWords {
         stated: "{pose}, {event} the load slides on the forks: {asked} of friction is asked, {friction} is there.",
         may: "{pose}, {event} the load may slide on the forks: {asked} of friction is asked, {friction} is sure.",
     },
-    ways_disagree: "Two ways do not agree on {figure}: {one} say {one_says}, {other} say {other_says}.",
+    ways_disagree: "Two ways do not agree on {figure}: by {one} {one_says}, by {other} {other_says}.",
     too_heavy_hanging: "Of what the plate allows, only {part} may hang.",
     remedies: "What would have to change",
     push_home: "Push the load {by} further home",

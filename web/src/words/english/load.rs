@@ -58,7 +58,7 @@ pub(super) const LOAD: LoadWords = LoadWords {
     ways_help: "What was measured decides before what was worked out, that before what was only taken. The one that \
                 decides is marked \u{25c6}.",
     decides: "decides",
-    disagree: "They do not agree on {figure}: {one}, {one_says}; {other}, {other_says}.",
+    disagree: "They do not agree on {figure}: by {one} {one_says}, by {other} {other_says}.",
     disagree_counted: "Both are counted with, whichever is worse. Measure again.",
     from: "from {list}",
     from_and: "{list} and {last}",
