@@ -35,6 +35,9 @@ pub struct Document {
     /// The lift.
     #[serde(default)]
     pub lift: Lift,
+    /// Where and how the truck drives with it.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub drive: Drive,
 }
 
 impl Default for Document {
@@ -46,6 +49,7 @@ impl Default for Document {
             truck: Truck::default(),
             load: Load::default(),
             lift: Lift::default(),
+            drive: Drive::default(),
         }
     }
 }
@@ -68,6 +72,16 @@ pub enum PlateFor {
     Forks,
     /// The attachment that is entered.
     Attachment,
+}
+
+/// How a loaded truck is driven down a ramp.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum RampDown {
+    /// Backwards: the load stays uphill.
+    Backwards,
+    /// Forwards: the load leads downhill.
+    Forwards,
 }
 
 macro_rules! entries {
@@ -237,6 +251,31 @@ entries! {
         load_centre_m: Option<f64>,
         /// So much.
         capacity_kg: Option<f64>,
+    }
+    /// Where and how the truck drives with the load, and without it.
+    Drive {
+        /// Whether braking with the load is looked at; it is unless this says no.
+        brake: Option<bool>,
+        /// Whether bends with the load are.
+        corner: Option<bool>,
+        /// Whether bends without a load are.
+        corner_empty: Option<bool>,
+        /// Deceleration when braking.
+        braking_ms2: Option<f64>,
+        /// Speed in a bend with the load.
+        corner_kmh: Option<f64>,
+        /// Speed in a bend without a load.
+        corner_empty_kmh: Option<f64>,
+        /// Radius of the bend, to the middle of the front axle.
+        radius_m: Option<f64>,
+        /// The steepest ramp on the way, percent of tangent; none where the way is level.
+        ramp_pct: Option<f64>,
+        /// How the ramp is driven down.
+        ramp_down: Option<RampDown>,
+        /// The steepest cross-fall on the way, percent of tangent.
+        cross_fall_pct: Option<f64>,
+        /// The part of what holds the truck that must be left, percent.
+        reserve_pct: Option<f64>,
     }
     /// The lift.
     Lift {

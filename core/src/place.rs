@@ -231,6 +231,20 @@ fields! {
         TiltBack "lift.tilt_back_deg" Angle 0.0..15.0 optional |d, i| Some(&mut d.lift.tilt_back_deg);
         /// Tilt forward for placing.
         TiltForward "lift.tilt_forward_deg" Angle 0.0..15.0 optional |d, i| Some(&mut d.lift.tilt_forward_deg);
+        /// Deceleration when braking with the load.
+        Braking "drive.braking_ms2" Acceleration 0.2..6.0 optional |d, i| Some(&mut d.drive.braking_ms2);
+        /// Speed in a bend with the load.
+        CornerSpeed "drive.corner_kmh" Speed 0.5..40.0 optional |d, i| Some(&mut d.drive.corner_kmh);
+        /// Speed in a bend without a load.
+        CornerSpeedEmpty "drive.corner_empty_kmh" Speed 0.5..40.0 optional |d, i| Some(&mut d.drive.corner_empty_kmh);
+        /// Radius of the bend.
+        CornerRadius "drive.radius_m" Length 0.5..100.0 optional |d, i| Some(&mut d.drive.radius_m);
+        /// The steepest ramp on the way.
+        RampGrade "drive.ramp_pct" Slope 0.1..50.0 optional |d, i| Some(&mut d.drive.ramp_pct);
+        /// The steepest cross-fall on the way.
+        CrossFall "drive.cross_fall_pct" Slope 0.1..40.0 optional |d, i| Some(&mut d.drive.cross_fall_pct);
+        /// The part of what holds the truck that must be left.
+        Reserve "drive.reserve_pct" Part 15.0..90.0 optional |d, i| Some(&mut d.drive.reserve_pct);
     }
     choices {
         /// Three or four wheels.
@@ -287,6 +301,14 @@ fields! {
         Underside "load.underside";
         /// Whether it hangs.
         Hanging "load.hanging";
+        /// How the ramp is driven down.
+        RampDown "drive.ramp_down";
+        /// Whether braking is looked at.
+        Brake "drive.brake";
+        /// Whether bends with the load are.
+        Corner "drive.corner";
+        /// Whether bends without a load are.
+        CornerEmpty "drive.corner_empty";
     }
 }
 

@@ -232,8 +232,8 @@ pub struct StepReport {
     pub centre: Point,
     /// The truck's own, without the load.
     pub truck_centre: Point,
-    /// The load's.
-    pub load_centre: Point,
+    /// The load's, where it is on the truck.
+    pub load_centre: Option<Point>,
     /// Where the line of action meets the ground.
     pub bob: Point,
     /// The three tipping lines.
@@ -244,6 +244,12 @@ pub struct StepReport {
     pub wheels: Wheels,
     /// The greatest share used over lines and slopes.
     pub share: Figures,
+    /// The share that may be used: 1, or less where a reserve is asked.
+    pub share_allowed: Scalar,
+    /// The share used as a part of what may be: 1 is this step's limit.
+    pub used: Figures,
+    /// Whether the load is on the truck.
+    pub laden: bool,
     /// Whether it stands and passes as stated.
     pub passes: bool,
     /// Whether it does so at the worst corner.
@@ -283,7 +289,7 @@ fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
     let built_in = BuiltIn::ALL.into_iter().filter(|b| pivoting || *b != BuiltIn::SteerAxleHeight);
     let governing_step = steps
         .iter()
-        .fold((StepId::TakeUp, -1.0), |best, s| if s.share().worst > best.1 { (s.id, s.share().worst) } else { best })
+        .fold((StepId::TakeUp, -1.0), |best, s| if s.used().worst > best.1 { (s.id, s.used().worst) } else { best })
         .0;
     Assessment {
         verdict,
@@ -308,6 +314,7 @@ fn step_report(scenario: &Scenario, placed: &Placed, step: &Step, seat: Option<&
     let load = bodies.as_slice().iter().filter(|b| b.id == BodyId::Load).map(|b| (b.mass.nominal, b.at)).next();
     let (load_mass, load_at) = load.unwrap_or_default();
     let truck = (total * centre - load_mass * load_at) / (total - load_mass);
+    let placed = step.id.laden().then_some(placed);
     let w = step.field.total();
     let bob = centre - w * (centre.z / w.z);
     let wheels = step.wheels;
@@ -331,7 +338,7 @@ fn step_report(scenario: &Scenario, placed: &Placed, step: &Step, seat: Option<&
         total_mass: c(total),
         centre: centre.into(),
         truck_centre: truck.into(),
-        load_centre: load_at.into(),
+        load_centre: load.map(|_| load_at.into()),
         bob: bob.into(),
         lines: step.standing.iter().map(|s| line_report(step, s)).collect(),
         tests: step
@@ -359,6 +366,9 @@ fn step_report(scenario: &Scenario, placed: &Placed, step: &Step, seat: Option<&
             steer: c(wheels.steer),
         },
         share: step.share().into(),
+        share_allowed: c(step.allowed),
+        used: step.used().into(),
+        laden: step.id.laden(),
         passes: step.passes(),
         passes_worst: step.passes_worst(),
         seat: seat.map(SeatReport::of),

@@ -192,6 +192,15 @@ figures! {
     HANGING_PART = 0.70, "", CommonPractice, "German training guidance";
     /// Braking with a load, that the load on the forks must stand.
     BRAKING_LADEN = 1.54, "m/s2", Memory, "Japan, Ministry of Labour Notification 89 of 1972, art. 5: 10 km/h within 2.5 m";
+    /// Speed in a bend where none is given.
+    CORNER_SPEED = 5.0, "km/h", OurChoice, "a walking pace";
+    /// Radius of a bend where none is given.
+    CORNER_RADIUS = 2.0, "m", OurChoice, "a turn in an aisle";
+    /// In a bend, braking, on a ramp and on a cross-fall no platform test asks anything: this part of
+    /// what holds the truck must be left.
+    RESERVE = 15.0, "%", OurChoice, "the least of guidance margins, 15 to 20 % in hand raised, 30 to 50 % low";
+    /// On a steeper grade a loaded truck is driven with the load uphill.
+    LOAD_UPHILL_OVER = 0.10, "tan", Read, "29 CFR 1910.178 (n)(7): in excess of 10 percent";
     /// Width of one fork blade where none is given: the wide end, for how forks share a load.
     BLADE_WIDTH = 0.12, "m", OurChoice, "a wide one: the blades' middles come closer together";
     /// The narrow end, for what lies on them.

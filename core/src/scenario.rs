@@ -19,6 +19,8 @@ pub struct Scenario {
     pub load: Load,
     /// The lift.
     pub lift: Lift,
+    /// The drive.
+    pub drive: Drive,
     /// Every figure that was not entered, and what stands for it.
     pub assumed: Vec<Assumed>,
 }
@@ -251,6 +253,25 @@ pub struct Lift {
     pub tilt_back: f64,
     /// Tilt forward for placing.
     pub tilt_forward: f64,
+}
+
+/// The drive with the load, and without it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Drive {
+    /// Braking with the load, m/s^2, where it is looked at.
+    pub braking: Option<f64>,
+    /// A bend with the load: speed m/s, radius m.
+    pub corner: Option<(f64, f64)>,
+    /// A bend without it.
+    pub corner_empty: Option<(f64, f64)>,
+    /// The steepest ramp, a tangent.
+    pub ramp: Option<f64>,
+    /// Whether the load leads downhill.
+    pub load_downhill: bool,
+    /// The steepest cross-fall, a tangent.
+    pub cross_fall: Option<f64>,
+    /// The part of what holds the truck that must be left.
+    pub reserve: f64,
 }
 
 impl Truck {

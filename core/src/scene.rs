@@ -59,11 +59,13 @@ pub struct Scene {
 }
 
 /// Draws a pose.
-pub fn draw(scenario: &Scenario, pose: &Pose, placed: &Placed) -> Scene {
+pub fn draw(scenario: &Scenario, pose: &Pose, placed: Option<&Placed>) -> Scene {
     let mut scene = Scene::default();
     chassis(&mut scene, scenario);
     mast(&mut scene, scenario, pose);
-    load(&mut scene, scenario, pose, placed);
+    if let Some(placed) = placed {
+        load(&mut scene, scenario, pose, placed);
+    }
     scene
 }
 

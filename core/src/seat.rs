@@ -1,15 +1,13 @@
 //! The load as a body of its own on the blades: whether it topples on them or slides off, in a step's
-//! pose, standing and braking.
+//! pose and field.
 //!
 //! In the blades' frame: x ahead from the fork (or attachment) face, y left from the middle between
 //! the forks, z up from the blades. Nothing holds the load but its weight and friction; against the
 //! heel it leans on the face, so it neither topples nor slides that way.
 
 use crate::body::{Outfit, Placed, Pose};
-use crate::field::Field;
 use crate::forks::{self, Fork};
 use crate::polygon;
-use crate::rules;
 use crate::scalar::Span;
 use crate::scenario::Scenario;
 use crate::stance::Yield;
@@ -26,6 +24,10 @@ pub enum Event {
     Standing,
     /// It brakes, going forward.
     Braking,
+    /// It goes round a bend.
+    Cornering,
+    /// It is on a ramp or a cross-fall.
+    OnSlope,
 }
 
 /// Over which edge a load may topple.
@@ -81,7 +83,7 @@ pub struct Seat {
     pub region: Vec<DVec3>,
     /// Where its own line of action meets the plane of the blades, in the truck's frame.
     pub bob: DVec3,
-    /// Standing, and braking where it is carried; none where it lies on no blade.
+    /// In the step's field; none where it lies on no blade.
     pub cases: Vec<Case>,
 }
 
@@ -171,20 +173,21 @@ fn asked(w: DVec3) -> f64 {
 }
 
 impl Seat {
-    /// Looks at the load on the blades in a step; nothing for one that hangs.
+    /// Looks at the load on the blades in a step; nothing for one that hangs or is not there.
     pub fn of(scenario: &Scenario, placed: &Placed, id: StepId, pose: &Pose) -> Option<Self> {
-        if scenario.load.hanging.is_some() {
+        if scenario.load.hanging.is_some() || !id.laden() {
             return None;
         }
         let (truck, lift) = (&scenario.truck, &scenario.lift);
         let give = Yield::of(truck, Some(placed), pose.lift);
-        let braking = DVec3::new(-rules::BRAKING_LADEN.value, 0.0, 0.0);
-        let events: &[(Event, DVec3)] = match id {
-            StepId::Travel => &[(Event::Standing, DVec3::ZERO), (Event::Braking, braking)],
-            _ => &[(Event::Standing, DVec3::ZERO)],
+        let event = match id {
+            StepId::Brake => Event::Braking,
+            StepId::CornerLeft | StepId::CornerRight => Event::Cornering,
+            StepId::RampUp | StepId::RampDown | StepId::CrossFallLeft | StepId::CrossFallRight => Event::OnSlope,
+            _ => Event::Standing,
         };
-        let case = |&(event, acceleration): &(Event, DVec3)| {
-            let pull = Field::LEVEL.level - acceleration;
+        let pull = id.field(scenario).total();
+        let case = |event: Event| {
             let seen = |lean: f64, sway: f64| Pose { lean, sway, ..*pose }.rotation().transpose() * pull;
             let stated = seen(give.lean.nominal, 0.0);
             let (gap, offset) = (lift.heel_gap, lift.offset);
@@ -214,12 +217,12 @@ impl Seat {
                 friction: scenario.load.friction,
             })
         };
-        let cases = events.iter().filter_map(case).collect();
+        let cases = case(event).into_iter().collect();
         let stated = Pose { lean: give.lean.nominal, sway: 0.0, ..*pose };
         let face = DVec3::new(truck.face(Outfit::Today), pose.sideshift, pose.lift);
         let place = |x: f64, y: f64, z: f64| stated.place(truck.mast.pivot, face + DVec3::new(x, y, z));
         let region = region(scenario, lift.heel_gap.nominal, lift.offset.nominal);
-        let w = stated.rotation().transpose() * Field::LEVEL.level;
+        let w = stated.rotation().transpose() * pull;
         let at = placed.centre.at;
         let bob = at - w * (at.z / w.z);
         Some(Self {

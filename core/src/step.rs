@@ -8,6 +8,7 @@ use crate::scenario::Scenario;
 use crate::stance::{Stance, Yield};
 use crate::statics::{self, Corner, Pair, Reach};
 use crate::support::{Line, LineId};
+use crate::units::slope_angle;
 use crate::wheels::{self, WheelLoads};
 use serde::Serialize;
 
@@ -17,26 +18,95 @@ use serde::Serialize;
 pub enum StepId {
     /// Load lifted clear where it stands, mast upright.
     TakeUp,
+    /// Still there, mast tilted fully back.
+    TiltBack,
     /// Carried low, mast fully back.
     Travel,
+    /// Braking with it, going forward.
+    Brake,
+    /// In a left-hand bend with it.
+    CornerLeft,
+    /// In a right-hand bend.
+    CornerRight,
+    /// Up the ramp, load uphill.
+    RampUp,
+    /// Down the ramp, braking.
+    RampDown,
+    /// Along a cross-fall, left side the higher.
+    CrossFallLeft,
+    /// Right side the higher.
+    CrossFallRight,
     /// Raised, mast back.
     RaisedBack,
     /// Raised, mast upright.
     RaisedUpright,
     /// Raised, mast forward to place.
     RaisedForward,
+    /// Load placed: backing out empty, forks still up.
+    BackOut,
+    /// In a left-hand bend without a load, forks low, mast fully back.
+    EmptyCornerLeft,
+    /// In a right-hand bend.
+    EmptyCornerRight,
+}
+
+/// What a step must stand.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Demand {
+    /// The platform slopes of its kind, set up as they are tried.
+    Platform([Test; 2]),
+    /// No platform test asks anything of it: this part of what holds the truck must be left.
+    Reserve(f64),
 }
 
 impl StepId {
-    /// In the order of the lift.
-    pub const ALL: [Self; 5] = [Self::TakeUp, Self::Travel, Self::RaisedBack, Self::RaisedUpright, Self::RaisedForward];
+    /// In the order of the move.
+    pub const ALL: [Self; 16] = [
+        Self::TakeUp,
+        Self::TiltBack,
+        Self::Travel,
+        Self::Brake,
+        Self::CornerLeft,
+        Self::CornerRight,
+        Self::RampUp,
+        Self::RampDown,
+        Self::CrossFallLeft,
+        Self::CrossFallRight,
+        Self::RaisedBack,
+        Self::RaisedUpright,
+        Self::RaisedForward,
+        Self::BackOut,
+        Self::EmptyCornerLeft,
+        Self::EmptyCornerRight,
+    ];
 
-    /// The platform tests whose slopes it must stand: a stacking step the stacking slopes, a
-    /// travelling step the travelling slopes.
-    pub const fn tests(self) -> [Test; 2] {
+    /// Whether a move has this step.
+    pub fn applies(self, scenario: &Scenario) -> bool {
+        let drive = &scenario.drive;
         match self {
-            Self::Travel => [Test::LongitudinalTravelling, Test::LateralTravelling],
-            _ => [Test::LongitudinalStacking, Test::LateralStacking],
+            Self::Brake => drive.braking.is_some(),
+            Self::CornerLeft | Self::CornerRight => drive.corner.is_some(),
+            Self::RampUp | Self::RampDown => drive.ramp.is_some(),
+            Self::CrossFallLeft | Self::CrossFallRight => drive.cross_fall.is_some(),
+            Self::EmptyCornerLeft | Self::EmptyCornerRight => drive.corner_empty.is_some(),
+            _ => true,
+        }
+    }
+
+    /// Whether the load is on the truck.
+    pub const fn laden(self) -> bool {
+        !matches!(self, Self::BackOut | Self::EmptyCornerLeft | Self::EmptyCornerRight)
+    }
+
+    /// What it must stand: a stacking step the stacking slopes, travelling the travelling slopes. What is
+    /// driven beyond that, and the empty truck, must keep a reserve.
+    pub fn demand(self, scenario: &Scenario) -> Demand {
+        match self {
+            Self::TakeUp | Self::TiltBack | Self::RaisedBack | Self::RaisedUpright | Self::RaisedForward => {
+                Demand::Platform([Test::LongitudinalStacking, Test::LateralStacking])
+            }
+            Self::Travel => Demand::Platform([Test::LongitudinalTravelling, Test::LateralTravelling]),
+            _ => Demand::Reserve(scenario.drive.reserve),
         }
     }
 
@@ -45,12 +115,38 @@ impl StepId {
         let (truck, lift) = (&scenario.truck, &scenario.lift);
         let (height, tilt) = match self {
             Self::TakeUp => (lift.take_up, 0.0),
-            Self::Travel => (lift.travel, -truck.mast.tilt_back),
+            Self::TiltBack => (lift.take_up, -truck.mast.tilt_back),
             Self::RaisedBack => (lift.height, -lift.tilt_back),
-            Self::RaisedUpright => (lift.height, 0.0),
+            Self::RaisedUpright | Self::BackOut => (lift.height, 0.0),
             Self::RaisedForward => (lift.height, lift.tilt_forward),
+            _ => (lift.travel, -truck.mast.tilt_back),
         };
         Pose { lift: height, tilt, lean: 0.0, sway: 0.0, sideshift: lift.sideshift }
+    }
+
+    /// What pulls on truck and load.
+    ///
+    /// Down the ramp the truck brakes: backwards with the load uphill that pulls the load to the
+    /// heel, forwards with the load downhill it pulls it away.
+    pub fn field(self, scenario: &Scenario) -> Field {
+        let drive = &scenario.drive;
+        let angle = |slope: Option<f64>| slope_angle(slope.unwrap_or(0.0));
+        let (ramp, cross) = (angle(drive.ramp), angle(drive.cross_fall));
+        let braking = drive.braking.unwrap_or(0.0);
+        let bend = |bend: Option<(f64, f64)>| bend.map_or(0.0, |(speed, radius)| speed * speed / radius);
+        match self {
+            Self::Brake => Field::new(0.0, 0.0, -braking, 0.0),
+            Self::CornerLeft => Field::new(0.0, 0.0, 0.0, bend(drive.corner)),
+            Self::CornerRight => Field::new(0.0, 0.0, 0.0, -bend(drive.corner)),
+            Self::EmptyCornerLeft => Field::new(0.0, 0.0, 0.0, bend(drive.corner_empty)),
+            Self::EmptyCornerRight => Field::new(0.0, 0.0, 0.0, -bend(drive.corner_empty)),
+            Self::RampUp => Field::new(ramp, 0.0, 0.0, 0.0),
+            Self::RampDown if drive.load_downhill => Field::new(-ramp, 0.0, -braking, 0.0),
+            Self::RampDown => Field::new(ramp, 0.0, braking, 0.0),
+            Self::CrossFallLeft => Field::new(0.0, cross, 0.0, 0.0),
+            Self::CrossFallRight => Field::new(0.0, -cross, 0.0, 0.0),
+            _ => Field::LEVEL,
+        }
     }
 }
 
@@ -101,8 +197,10 @@ pub struct Step<'r> {
     pub field: Field,
     /// About each line, as it stands.
     pub standing: [Standing; 3],
-    /// Each platform slope it must stand, about each line that test tries.
-    pub tests: [Outcome; 3],
+    /// Each platform slope it must stand, about each line that test tries; none where a reserve is asked.
+    pub tests: Vec<Outcome>,
+    /// The greatest share of what holds it that may be used; 1 is the point of tipping.
+    pub allowed: f64,
     /// Wheel loads as it stands.
     pub wheels: WheelLoads,
     /// As the platform slopes are set up, where that differs from how it stands.
@@ -112,12 +210,12 @@ pub struct Step<'r> {
 impl<'r> Step<'r> {
     /// Works a step through.
     pub fn new(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id: StepId) -> Self {
-        let (truck, field) = (&scenario.truck, Field::LEVEL);
+        let (truck, field) = (&scenario.truck, id.field(scenario));
         let pose = id.pose(scenario);
-        let stand = |pose: Pose, give: Yield| Stance::new(truck, &balance.rig, pose, Outfit::Today, Some(placed), give);
-        let give = Yield::of(truck, Some(placed), pose.lift);
+        let load = id.laden().then_some(placed);
+        let stand = |pose: Pose, give: Yield| Stance::new(truck, &balance.rig, pose, Outfit::Today, load, give);
+        let give = Yield::of(truck, load, pose.lift);
         let stance = stand(pose, give);
-        let [longitudinal, lateral] = id.tests();
         let rated = truck.rated();
         let slope = |test: Test| test.slope(rated, truck.top_speed_kmh, Reading::Asked);
         // The stacking test ahead is set up with the load plumb, deflection tilted out (ISO 22915-3
@@ -126,22 +224,27 @@ impl<'r> Step<'r> {
         let stiff = Yield { lean: crate::scalar::Span::exact(0.0), sway: give.sway };
         let set_up = match id {
             StepId::TakeUp | StepId::RaisedUpright => Some(stand(pose, stiff)),
-            StepId::RaisedBack | StepId::RaisedForward => None,
             StepId::Travel => {
                 let lift = pose.lift.max(Test::travelling_lift(rated));
-                Some(stand(Pose { lift, ..pose }, Yield::of(truck, Some(placed), lift)))
+                Some(stand(Pose { lift, ..pose }, Yield::of(truck, load, lift)))
             }
+            _ => None,
         };
         let tested = set_up.as_ref().unwrap_or(&stance);
-        let tests = [
-            platform::run(tested, longitudinal, LineId::Front, slope(longitudinal)),
-            platform::run(tested, lateral, LineId::Left, slope(lateral)),
-            platform::run(tested, lateral, LineId::Right, slope(lateral)),
-        ];
+        let (tests, allowed) = match id.demand(scenario) {
+            Demand::Platform([longitudinal, lateral]) => {
+                let run = |test, line| platform::run(tested, test, line, slope(test));
+                let tests =
+                    vec![run(longitudinal, LineId::Front), run(lateral, LineId::Left), run(lateral, LineId::Right)];
+                (tests, 1.0)
+            }
+            Demand::Reserve(reserve) => (Vec::new(), 1.0 - reserve),
+        };
         Self {
             id,
             standing: [LineId::Front, LineId::Left, LineId::Right].map(|line| Standing::of(&stance, line, &field)),
             tests,
+            allowed,
             wheels: wheels::loads(&stance.support, &stance.nominal, field.total()),
             stance,
             field,
@@ -178,13 +281,34 @@ impl<'r> Step<'r> {
         shares.fold(Pair::default(), |a, b| Pair { nominal: a.nominal.max(b.nominal), worst: a.worst.max(b.worst) })
     }
 
+    /// Whether it stands about a line, with the reserve that is asked, as stated.
+    pub fn keeps(&self, standing: &Standing) -> bool {
+        standing.stands() && (self.allowed >= 1.0 || standing.share.nominal <= self.allowed)
+    }
+
+    /// Whether it does so at the worst corner.
+    pub fn keeps_worst(&self, standing: &Standing) -> bool {
+        standing.stands_worst() && (self.allowed >= 1.0 || standing.share.worst <= self.allowed)
+    }
+
     /// Whether it stands and passes as stated.
     pub fn passes(&self) -> bool {
-        self.standing.iter().all(Standing::stands) && self.tests.iter().all(Outcome::passes)
+        self.standing.iter().all(|s| self.keeps(s)) && self.tests.iter().all(Outcome::passes)
     }
 
     /// Whether it does so at the worst corner.
     pub fn passes_worst(&self) -> bool {
-        self.standing.iter().all(Standing::stands_worst) && self.tests.iter().all(Outcome::passes_worst)
+        self.standing.iter().all(|s| self.keeps_worst(s)) && self.tests.iter().all(Outcome::passes_worst)
+    }
+
+    /// The share used as a part of what may be used: 1 is the limit of this step, whatever it is.
+    pub fn used(&self) -> Pair {
+        let standing = self.standing.iter().map(|s| Pair { nominal: s.share.nominal, worst: s.share.worst });
+        let of = |p: Pair, limit: f64| Pair { nominal: p.nominal / limit, worst: p.worst / limit };
+        let all = standing.map(|p| of(p, self.allowed)).chain(self.tests.iter().map(|t| t.share));
+        all.fold(Pair::default(), |a, b| Pair { nominal: a.nominal.max(b.nominal), worst: a.worst.max(b.worst) })
     }
 }
+
+#[cfg(test)]
+mod tests;

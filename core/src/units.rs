@@ -17,6 +17,12 @@ pub enum Quantity {
     Angle,
     /// A speed; km/h in a document.
     Speed,
+    /// A slope of the ground; percent of tangent in a document.
+    Slope,
+    /// An acceleration; m/s^2 in a document.
+    Acceleration,
+    /// A part of a whole; percent in a document.
+    Part,
     /// A plain ratio.
     Ratio,
 }
@@ -50,6 +56,14 @@ pub enum Unit {
     Pound,
     /// degree of angle
     Degree,
+    /// percent: of a slope its tangent, 10 % is 5.71 degrees
+    Percent,
+    /// a slope typed as an angle in degrees, 10 degrees is 17.6 %
+    SlopeDegree,
+    /// m/s^2
+    MetrePerSecondSquared,
+    /// ft/s^2
+    FootPerSecondSquared,
     /// km/h
     KilometrePerHour,
     /// mile an hour, the mile being exactly 1,609.344 m
@@ -74,7 +88,16 @@ impl Unit {
             Self::Foot => 0.3048,
             Self::Pound => 0.453_592_37,
             Self::MilePerHour => 1.609_344,
-            Self::Metre | Self::Kilogram | Self::Degree | Self::KilometrePerHour | Self::One => 1.0,
+            Self::FootPerSecondSquared => 0.3048,
+            Self::Metre
+            | Self::Kilogram
+            | Self::Degree
+            | Self::Percent
+            // Not a factor: the conversions below know it.
+            | Self::SlopeDegree
+            | Self::MetrePerSecondSquared
+            | Self::KilometrePerHour
+            | Self::One => 1.0,
         }
     }
 
@@ -83,6 +106,9 @@ impl Unit {
     pub fn to_document(self, value: f64) -> f64 {
         match self {
             Self::Millimetre => value / 1000.0,
+            // Upright and beyond there is no slope to speak of; the permitted range refuses what comes out.
+            Self::SlopeDegree if value.abs() >= 90.0 => 1e9 * value.signum(),
+            Self::SlopeDegree => 100.0 * libm::tan(value.to_radians()),
             _ => value * self.in_document_units(),
         }
     }
@@ -91,6 +117,7 @@ impl Unit {
     pub fn from_document(self, value: f64) -> f64 {
         match self {
             Self::Millimetre => value * 1000.0,
+            Self::SlopeDegree => libm::atan(value / 100.0).to_degrees(),
             _ => value / self.in_document_units(),
         }
     }
@@ -104,7 +131,10 @@ impl Unit {
             Self::Foot => "ft",
             Self::Kilogram => "kg",
             Self::Pound => "lb",
-            Self::Degree => "\u{b0}",
+            Self::Degree | Self::SlopeDegree => "\u{b0}",
+            Self::Percent => "%",
+            Self::MetrePerSecondSquared => "m/s\u{b2}",
+            Self::FootPerSecondSquared => "ft/s\u{b2}",
             Self::KilometrePerHour => "km/h",
             Self::MilePerHour => "mph",
             Self::One => "",
@@ -123,6 +153,9 @@ impl Quantity {
             (Self::Angle, _) => Unit::Degree,
             (Self::Speed, System::Metric) => Unit::KilometrePerHour,
             (Self::Speed, System::Us) => Unit::MilePerHour,
+            (Self::Slope | Self::Part, _) => Unit::Percent,
+            (Self::Acceleration, System::Metric) => Unit::MetrePerSecondSquared,
+            (Self::Acceleration, System::Us) => Unit::FootPerSecondSquared,
             (Self::Ratio, _) => Unit::One,
         }
     }
@@ -197,6 +230,10 @@ mod tests {
     /// 10 degrees is 17.6 %: a rule in degrees is not the same rule in percent.
     #[test]
     fn ten_degrees_is_not_ten_percent() {
+        assert!((Unit::SlopeDegree.to_document(10.0) - 17.63).abs() < 0.005);
+        assert!((Unit::SlopeDegree.from_document(10.0) - 5.71).abs() < 0.005);
+        assert!((Unit::Percent.to_document(10.0) - 10.0).abs() < 1e-15);
+        assert!(Unit::SlopeDegree.to_document(90.0) > 1e6, "no range permits it");
         assert!((libm::tan(10.0_f64.to_radians()) - 0.1763).abs() < 5e-5);
     }
 

@@ -8,6 +8,7 @@ use crate::rules::Figure;
 use crate::scalar::{Scalar, Span};
 use crate::scenario::{Assumed, Basis, Scenario};
 
+mod drive;
 mod lift;
 mod load;
 mod parts;
@@ -71,8 +72,11 @@ impl Scenario {
         let truck = entries.truck();
         let load = entries.load();
         let lift = entries.lift(&truck);
+        let drive = entries.drive();
         match load {
-            Some(load) if entries.problems.is_empty() => Ok(Self { truck, load, lift, assumed: entries.assumed }),
+            Some(load) if entries.problems.is_empty() => {
+                Ok(Self { truck, load, lift, drive, assumed: entries.assumed })
+            }
             _ => {
                 entries.problems.sort_by_key(|p| p.place);
                 Err(entries.problems)

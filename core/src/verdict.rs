@@ -2,10 +2,12 @@
 
 use crate::balance::Contradiction;
 use crate::forks::{self, Arm};
-use crate::found::{Found, LoadFigure};
+use crate::found::LoadFigure;
 use crate::place::{Field as Entry, Place};
 use crate::plate::{self, Gap};
+use crate::rules;
 use crate::scalar::{Scalar, Span};
+use crate::scenario::Scenario;
 use crate::seat::{Over, Seat};
 use crate::stance::Stance;
 use crate::statics::{self, Corner};
@@ -61,9 +63,10 @@ pub fn decide(
     seats: &[Option<Seat>],
     steps: &[Step],
     contradictions: &[Contradiction],
-    found: &Found,
+    scenario: &Scenario,
 ) -> Verdict {
     let mut grounds = Vec::new();
+    let found = &scenario.load.found;
     let weighed = found.ways.iter().any(|s| s.rank == 0 && s.figures[0].is_some());
     for finding in &plate.findings {
         let measure = match finding.gap {
@@ -94,6 +97,13 @@ pub fn decide(
             LoadFigure::Above => Entry::LoadCgAbove,
         };
         grounds.push(ground(false, reason, Some(measure)));
+    }
+    if let (true, Some(grade)) = (scenario.drive.load_downhill, scenario.drive.ramp) {
+        let limit = rules::LOAD_UPHILL_OVER.value;
+        if grade > limit + 1e-12 {
+            let reason = Reason::LoadDownhill { grade: Scalar::computed(grade), limit: Scalar::computed(limit) };
+            grounds.push(ground(true, reason, None));
+        }
     }
     for contradiction in contradictions {
         let measure = contradiction.suspects.first().copied();
@@ -220,12 +230,22 @@ fn step_grounds(step: &Step) -> Option<(f64, Ground)> {
         let field = crate::field::Field::platform(line.outward(), t.asked).total();
         (stated, share, reason, line, field)
     });
+    let stays = step.standing.iter().filter(|s| s.stands_worst() && !step.keeps_worst(s)).map(|s| {
+        let stated = !step.keeps(s);
+        let share = if stated { s.share.nominal } else { s.share.worst };
+        let (line, shown) = (s.line.id, c(share));
+        let reason = Reason::Reserve { step: id, line, share: shown, allowed: c(step.allowed), lift, tilt_deg };
+        (stated, share / step.allowed, reason, s.line, step.field.total())
+    });
     // Tipping as it stands is plainer than a slope not stood: it comes first where both fail.
-    let worst = tips.chain(slopes).fold(None, |best: Option<(bool, f64, Reason, Line, DVec3)>, next| match best {
-        Some(b) if b.0 && !next.0 => Some(b),
-        Some(b) if (b.0 || !next.0) && (matches!(b.2, Reason::Tips { .. }) || b.1 >= next.1) => Some(b),
-        _ => Some(next),
-    })?;
+    let worst = tips.chain(slopes).chain(stays).fold(
+        None,
+        |best: Option<(bool, f64, Reason, Line, DVec3)>, next| match best {
+            Some(b) if b.0 && !next.0 => Some(b),
+            Some(b) if (b.0 || !next.0) && (matches!(b.2, Reason::Tips { .. }) || b.1 >= next.1) => Some(b),
+            _ => Some(next),
+        },
+    )?;
     let (stated, share, reason, line, w) = worst;
     let measure = if stated { None } else { costliest(&step.stance, &line, w) };
     let state = if stated { State::NoGo } else { State::Hold };
@@ -264,7 +284,7 @@ pub fn costliest(stance: &Stance, line: &Line, w: DVec3) -> Option<Place> {
 
 fn within(plate: &plate::Outcome, steps: &[Step]) -> Ground {
     let tightest =
-        steps.iter().map(|s| (s.id, s.share().worst)).fold((StepId::TakeUp, 0.0), |a, b| if b.1 > a.1 { b } else { a });
+        steps.iter().map(|s| (s.id, s.used().worst)).fold((StepId::TakeUp, 0.0), |a, b| if b.1 > a.1 { b } else { a });
     let reason = Reason::Within {
         step: tightest.0,
         share: Scalar::computed(tightest.1),

@@ -30,12 +30,16 @@ impl<'r> Whole<'r> {
     /// Works a scenario through, its truck's balance settled beforehand.
     pub fn of(scenario: &Scenario, balance: &'r Balance) -> Self {
         let placed = Placed::of(&scenario.load, &scenario.lift);
-        let steps: Vec<Step> = StepId::ALL.iter().map(|&id| Step::new(scenario, balance, &placed, id)).collect();
+        let steps: Vec<Step> = StepId::ALL
+            .into_iter()
+            .filter(|id| id.applies(scenario))
+            .map(|id| Step::new(scenario, balance, &placed, id))
+            .collect();
         let seats: Vec<_> = steps.iter().map(|s| Seat::of(scenario, &placed, s.id, &s.id.pose(scenario))).collect();
         let plate = plate::check(scenario, &placed);
         let forks = forks::check(scenario, &placed);
         let contradictions = &balance.contradictions;
-        let verdict = verdict::decide(&plate, &forks, &seats, &steps, contradictions, &scenario.load.found);
+        let verdict = verdict::decide(&plate, &forks, &seats, &steps, contradictions, scenario);
         Self { placed, plate, forks, steps, seats, verdict }
     }
 }

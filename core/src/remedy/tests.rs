@@ -62,14 +62,15 @@ fn forks_too_close_are_set_wider_by_just_enough() {
     let verdict = assess(&document).assessment.expect("complete").verdict;
     assert!(matches!(verdict.governing.reason, Reason::Topples { .. } | Reason::BesideForks { .. }), "{verdict:?}");
     let remedies = led(&document);
-    let to = remedies.iter().find_map(|l| if let Remedy::Spread { to } = l.remedy { Some(to.get()) } else { None });
-    let to = to.expect("they can be set wider");
+    let to = remedies.iter().find_map(|l| match l.remedy {
+        Remedy::Spread { to } => Some((to.get(), l.state)),
+        _ => None,
+    });
+    let (to, state) = to.expect("they can be set wider");
     let mut less = document.clone();
     Remedy::Spread { to: Scalar::computed(to - 0.02) }.apply(&mut less);
-    assert!(
-        assess(&less).assessment.expect("complete").verdict.state <= verdict.state,
-        "{to} is no more than it takes"
-    );
+    let after = assess(&less).assessment.expect("complete").verdict.state;
+    assert!(after < state, "{to} is no more than it takes");
 }
 
 /// Its long way along the forks this crate's centre is too far out; turned a quarter it is not.

@@ -76,9 +76,9 @@ fn tilted_forward_it_leans_by_its_height() {
 fn tilt_back_helps_when_braking() {
     let s = exact();
     let limit = |mu: f64, b: f64| (mu + libm::tan(b)) / (1.0 - mu * libm::tan(b));
-    let case = seat(&s, StepId::Travel).cases[1].clone();
+    let case = seat(&s, StepId::Brake).cases[0].clone();
     assert_eq!(case.event, Event::Braking);
-    let part = rules::BRAKING_LADEN.value / crate::units::GRAVITY;
+    let part = crate::rules::BRAKING_LADEN.value / crate::units::GRAVITY;
     let b = s.truck.mast.tilt_back;
     // Friction just enough for this braking is what is asked for.
     assert!((limit(case.asked.nominal, b) - part).abs() < 1e-12);

@@ -110,5 +110,5 @@ fn the_worst_distance_is_never_more_than_as_stated() {
         assert!(line.share.worst >= line.share.nominal, "{:?}", line.id);
         seen += 1;
     }
-    assert_eq!(seen, 15);
+    assert_eq!(seen, 36);
 }

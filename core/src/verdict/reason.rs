@@ -144,6 +144,28 @@ pub enum Reason {
         /// Tilt as displayed, degrees.
         tilt_deg: Scalar,
     },
+    /// In a bend, braking, on a ramp or a cross-fall too little of what holds the truck is left.
+    Reserve {
+        /// In this step.
+        step: StepId,
+        /// About this line.
+        line: LineId,
+        /// Share used.
+        share: Scalar,
+        /// Share that may be used.
+        allowed: Scalar,
+        /// Fork height, m.
+        lift: Scalar,
+        /// Tilt as displayed, degrees.
+        tilt_deg: Scalar,
+    },
+    /// On so steep a ramp a loaded truck is driven with the load uphill.
+    LoadDownhill {
+        /// The ramp, a tangent.
+        grade: Scalar,
+        /// Up to this it may lead downhill.
+        limit: Scalar,
+    },
     /// The entered truck would have failed a test that its plate says it passed.
     Contradicts {
         /// Which.
@@ -153,7 +175,7 @@ pub enum Reason {
     Within {
         /// The step with the least in hand.
         step: StepId,
-        /// Share used there at the worst corner.
+        /// Share used there at the worst corner, of what may be used.
         share: Scalar,
         /// Weight at its greatest, kg.
         mass: Scalar,
