@@ -51,6 +51,8 @@ pub struct Timing {
 }
 
 impl Timing {
+    /// For a truck that moves: nothing is damped, for that would hold it back.
+    pub const DRIVEN: Self = Self { step: 1.0 / 100.0, ease: 10.0, hold: 5.0, damping: 0.0 };
     /// Good to a few hundredths of a degree; a test compares it with runs four times as fine and
     /// twice as slow.
     pub const USUAL: Self = Self { step: 1.0 / 100.0, ease: 1.0, hold: 3.5, damping: 0.5 };
@@ -127,18 +129,109 @@ pub fn tipping_angle(rig: &Rig, downhill: DVec3, within: f64, timing: &Timing) -
     Ok(Some(0.5 * (stands + over)))
 }
 
+/// How the truck really moves: the ground under it does, with the truck held by its wheels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Motion {
+    /// Braking, going forward.
+    Braking,
+    /// Round a left-hand bend.
+    BendLeft,
+    /// Round a right-hand bend.
+    BendRight,
+}
+
+/// Radius of the bends to the truck's origin, m.
+pub const RADIUS: f64 = 20.0;
+/// More than this is not tried, m/s^2.
+pub const HARDEST: f64 = 12.0;
+
+/// One run of a truck that brakes or goes round a bend with an acceleration, m/s^2.
+pub fn drive(rig: &Rig, motion: Motion, acceleration: f64, timing: &Timing) -> End {
+    let side = match motion {
+        Motion::Braking => 0.0,
+        Motion::BendLeft => RADIUS,
+        Motion::BendRight => -RADIUS,
+    };
+    let mut world = World::on(rig, timing, Some(side));
+    let steps = |time: f64| (time / timing.step).ceil() as usize;
+    let (ease, hold) = (steps(timing.ease), steps(timing.hold));
+    let (mut speed, mut gone, mut angle) = (0.0, 0.0, 0.0);
+    for k in 0..ease + hold {
+        let part = (k as f64 / ease as f64).min(1.0);
+        let smooth = part * part * (3.0 - 2.0 * part);
+        let Some(ground) = world.engine.bodies.get_mut(world.ground) else { return End::Slides };
+        if motion == Motion::Braking {
+            speed -= acceleration * smooth * timing.step;
+            gone += speed * timing.step;
+            ground.set_next_kinematic_translation(rapier::Vector::new(gone, 0.0, 0.0));
+        } else {
+            // Up to speed slowly and smoothly; then v^2 / r is all there is.
+            let turning = (acceleration / RADIUS).sqrt() * smooth * side.signum();
+            angle += turning * timing.step;
+            ground.set_next_kinematic_rotation(rapier::Rotation::from_rotation_z(angle));
+        }
+        world.engine.step();
+        if let Some(end) = world.ended() {
+            return end;
+        }
+    }
+    End::Stands
+}
+
+/// The acceleration, m/s^2, at which the truck goes over when it moves so; `None` where it stands at
+/// [`HARDEST`].
+///
+/// # Errors
+/// The acceleration at which a run said nothing, and how it ended.
+pub fn tipping_acceleration(
+    rig: &Rig,
+    motion: Motion,
+    within: f64,
+    timing: &Timing,
+) -> Result<Option<f64>, (f64, End)> {
+    let tips = |acceleration: f64| match drive(rig, motion, acceleration, timing) {
+        End::Tips => Ok(true),
+        End::Stands => Ok(false),
+        spoilt @ (End::Slides | End::AxleGone) => Err((acceleration, spoilt)),
+    };
+    let (mut stands, mut over) = (0.0, 0.6);
+    while !tips(over)? {
+        if over >= HARDEST {
+            return Ok(None);
+        }
+        (stands, over) = (over, (1.5 * over).min(HARDEST));
+    }
+    while over - stands > within {
+        let middle = 0.5 * (stands + over);
+        if tips(middle)? {
+            over = middle;
+        } else {
+            stands = middle;
+        }
+    }
+    Ok(Some(0.5 * (stands + over)))
+}
+
 fn vector(v: DVec3) -> rapier::Vector {
     rapier::Vector::new(v.x, v.y, v.z)
 }
 
 struct World {
     engine: rapier::PhysicsWorld,
+    ground: rapier::RigidBodyHandle,
+    /// Where the ground's own origin was, from the truck's.
+    began: rapier::Vector,
     truck: rapier::RigidBodyHandle,
     axle: Option<rapier::RigidBodyHandle>,
 }
 
 impl World {
     fn of(rig: &Rig, timing: &Timing) -> Self {
+        Self::on(rig, timing, None)
+    }
+
+    /// On ground that keeps still, or that moves about a point so far to the left.
+    fn on(rig: &Rig, timing: &Timing, moves: Option<f64>) -> Self {
         let mut engine = rapier::PhysicsWorld::new();
         let parameters = &mut engine.integration_parameters;
         parameters.dt = timing.step;
@@ -146,8 +239,14 @@ impl World {
         parameters.normalized_allowed_linear_error = 1e-5;
         parameters.contact_recycling = false;
         parameters.friction_model = rapier::FrictionModel::Coulomb;
-        let ground = engine.insert_body(rapier::RigidBodyBuilder::fixed());
-        let block = rapier::ColliderBuilder::cuboid(20.0, 20.0, 1.0).translation(vector(DVec3::NEG_Z)).friction(5.0);
+        engine.gravity = vector(DVec3::NEG_Z * GRAVITY);
+        let aside = DVec3::Y * moves.unwrap_or(0.0);
+        let ground = engine.insert_body(match moves {
+            None => rapier::RigidBodyBuilder::fixed(),
+            Some(_) => rapier::RigidBodyBuilder::kinematic_position_based().translation(vector(aside)),
+        });
+        let under = vector(DVec3::NEG_Z - aside);
+        let block = rapier::ColliderBuilder::cuboid(20.0, 20.0, 1.0).translation(under).friction(5.0);
         engine.insert_collider(block, Some(ground));
 
         let truck = insert(&mut engine, &rig.hung, timing);
@@ -164,10 +263,10 @@ impl World {
             for side in [half_track, -half_track] {
                 foot(&mut engine, handle, DVec3::new(pivot.x, side, 0.0), 0.0);
             }
-            let on_ground = vector(pivot.with_z(0.0));
+            let on_ground = pivot.with_z(0.0);
             let guide = rapier::GenericJointBuilder::new(rapier::JointAxesMask::LIN_Y)
-                .local_anchor1(on_ground)
-                .local_anchor2(on_ground);
+                .local_anchor1(vector(on_ground - aside))
+                .local_anchor2(vector(on_ground));
             engine.insert_impulse_joint(ground, handle, guide.build());
             let hinge = rapier::RevoluteJointBuilder::new(rapier::Vector::X)
                 .local_anchor1(vector(pivot))
@@ -179,7 +278,7 @@ impl World {
         if axle.is_none() {
             foot(&mut engine, truck, rig.support.steer, 5.0);
         }
-        Self { engine, truck, axle }
+        Self { engine, ground, began: vector(aside), truck, axle }
     }
 
     fn ended(&self) -> Option<End> {
@@ -190,7 +289,10 @@ impl World {
             return Some(End::Tips);
         }
         let axle = self.axle.and_then(|a| self.engine.bodies.get(a));
-        let slid = truck.translation().truncate().length() > 0.05;
+        // Where the truck's own origin stands on the ground.
+        let ground = self.engine.bodies.get(self.ground)?;
+        let began = ground.translation() - *ground.rotation() * self.began;
+        let slid = (truck.translation() - began).truncate().length() > 0.05;
         // The axle leans with the truck where both go over the front wheels: it may lead by a little.
         let axle_gone = axle.is_some_and(|a| lean(a.rotation()) < libm::cos(2.0 * GONE));
         if axle_gone { Some(End::AxleGone) } else { slid.then_some(End::Slides) }
