@@ -54,6 +54,12 @@ impl Field {
     pub fn total(&self) -> DVec3 {
         self.level + self.slope + self.acceleration
     }
+
+    /// Grade (positive facing uphill) and cross-fall (positive with the left side the higher), tangents.
+    pub fn tangents(&self) -> (f64, f64) {
+        let gravity = self.level + self.slope;
+        (gravity.x / gravity.z, -gravity.y / libm::sqrt(gravity.x * gravity.x + gravity.z * gravity.z))
+    }
 }
 
 #[cfg(test)]
@@ -69,6 +75,14 @@ mod tests {
         let truck_to_world = DMat3::from_rotation_x(b) * DMat3::from_rotation_y(-a);
         let expected = truck_to_world.transpose() * DVec3::new(0.0, 0.0, -GRAVITY);
         assert!((Field::new(a, b, 0.0, 0.0).total() - expected).length() < 1e-12);
+    }
+
+    #[test]
+    fn the_slopes_are_read_back() {
+        for (a, b) in [(0.0, 0.0), (0.12, 0.0), (-0.3, 0.0), (0.0, 0.05), (0.17, -0.23)] {
+            let (grade, cross_fall) = Field::new(a, b, 1.5, -2.0).tangents();
+            assert!((libm::atan(grade) - a).abs() < 1e-12 && (libm::atan(cross_fall) - b).abs() < 1e-12, "{a} {b}");
+        }
     }
 
     #[test]

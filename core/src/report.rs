@@ -224,6 +224,12 @@ pub struct StepReport {
     pub lean_deg: Scalar,
     /// What pulls on each kilogram, m/s^2.
     pub field: Point,
+    /// The part of that which braking or turning adds.
+    pub acceleration: Point,
+    /// Slope of the ground along the truck, a tangent: positive where it faces uphill.
+    pub grade: Scalar,
+    /// Slope across it: positive where its left side is the higher.
+    pub cross_fall: Scalar,
     /// Every body.
     pub bodies: Vec<BodyReport>,
     /// All masses together, kg.
@@ -316,6 +322,7 @@ fn step_report(scenario: &Scenario, placed: &Placed, step: &Step, seat: Option<&
     let truck = (total * centre - load_mass * load_at) / (total - load_mass);
     let placed = step.id.laden().then_some(placed);
     let w = step.field.total();
+    let (grade, cross_fall) = step.field.tangents();
     let bob = centre - w * (centre.z / w.z);
     let wheels = step.wheels;
     StepReport {
@@ -324,6 +331,9 @@ fn step_report(scenario: &Scenario, placed: &Placed, step: &Step, seat: Option<&
         tilt_deg: c(pose.tilt.to_degrees()),
         lean_deg: c(pose.lean.to_degrees()),
         field: w.into(),
+        acceleration: step.field.acceleration.into(),
+        grade: c(grade),
+        cross_fall: c(cross_fall),
         bodies: bodies
             .as_slice()
             .iter()

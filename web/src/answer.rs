@@ -40,7 +40,7 @@ impl Card {
     pub fn of(place: Place) -> Self {
         match place.field.row().path.split('.').next() {
             Some("load") => Self::Load,
-            Some("lift") => Self::Move,
+            Some("lift" | "drive") => Self::Move,
             _ => Self::Truck,
         }
     }

@@ -11,11 +11,13 @@ use standfast_core::units::{System, Unit};
 use std::collections::BTreeMap;
 
 mod counts;
+mod drive;
 mod load;
 mod paths;
 mod typed;
 
 pub use counts::dimensions;
+pub use drive::DriveEntry;
 pub use load::{Dot, Ground, PartEntry, TraceEntry, WeighEntry};
 pub use typed::Typed;
 
@@ -59,6 +61,9 @@ pub struct Entries {
     pub underside: Option<Underside>,
     #[serde(default)]
     pub hanging: bool,
+    /// What of the drive is looked at, and how.
+    #[serde(default)]
+    pub drive: DriveEntry,
     /// Figures by their place; nothing typed, nothing here.
     #[serde(with = "paths")]
     pub numbers: BTreeMap<Place, Typed>,
@@ -88,6 +93,7 @@ impl Entries {
             turned: Turned::No,
             underside: None,
             hanging: false,
+            drive: DriveEntry::default(),
             numbers: BTreeMap::new(),
         }
     }
@@ -106,6 +112,7 @@ impl Entries {
             plate: truck.plate.is_some(),
             plate_rows: truck.plate.as_ref().map_or(1, |p| p.rows.len()),
             stages: truck.mast.stages.len(),
+            drive: DriveEntry::of(&document.drive),
             ..Self::blank()
         };
         entries.take_load(&document.load);
@@ -169,12 +176,13 @@ impl Entries {
             ..document::Plate::default()
         });
         document.load = self.load();
+        document.drive = self.drive.drive();
         document
     }
 
     /// What a figure's input shows: the text as typed, or the same figure in the unit of another system.
     pub fn shown(&self, place: Place, system: System) -> String {
-        self.numbers.get(&place).map_or_else(String::new, |typed| match unit_of(place, system) {
+        self.numbers.get(&place).map_or_else(String::new, |typed| match self.unit(place, system) {
             Some(unit) => typed.shown_in(unit),
             None => typed.text.clone(),
         })
@@ -182,7 +190,7 @@ impl Entries {
 
     /// Enters a text for a figure in a system's unit; an empty one takes the figure away.
     pub fn enter(&mut self, place: Place, text: &str, system: System) {
-        match unit_of(place, system) {
+        match self.unit(place, system) {
             Some(unit) if !text.is_empty() => {
                 self.numbers.insert(place, Typed { text: text.to_owned(), unit });
             }
@@ -228,7 +236,7 @@ impl Entries {
     }
 }
 
-/// The unit that a figure is typed in; none for a choice.
+/// The unit that a figure of this kind is typed in; none for a choice.
 pub fn unit_of(place: Place, system: System) -> Option<Unit> {
     place.field.row().quantity.map(|q| q.unit(system))
 }

@@ -39,7 +39,7 @@ pub fn bare(value: f64, decimals: u8, way: Rounding) -> String {
 fn with_unit(number: &str, unit: Unit) -> String {
     match unit {
         Unit::One => number.to_owned(),
-        Unit::Degree => format!("{number}{}", unit.symbol()),
+        Unit::Degree | Unit::SlopeDegree => format!("{number}{}", unit.symbol()),
         _ => format!("{number}\u{a0}{}", unit.symbol()),
     }
 }
@@ -48,8 +48,15 @@ fn with_unit(number: &str, unit: Unit) -> String {
 fn decimals(unit: Unit) -> u8 {
     match unit {
         Unit::Millimetre | Unit::Kilogram | Unit::Pound => 0,
-        Unit::Metre | Unit::One => 2,
-        Unit::Inch | Unit::Foot | Unit::Degree | Unit::KilometrePerHour | Unit::MilePerHour => 1,
+        Unit::Metre | Unit::One | Unit::MetrePerSecondSquared => 2,
+        Unit::Inch
+        | Unit::Foot
+        | Unit::Degree
+        | Unit::SlopeDegree
+        | Unit::Percent
+        | Unit::FootPerSecondSquared
+        | Unit::KilometrePerHour
+        | Unit::MilePerHour => 1,
     }
 }
 
@@ -81,8 +88,7 @@ impl Printer {
 
     /// A figure of a document in its own kind.
     pub fn quantity(self, quantity: Quantity, value: f64, way: Rounding) -> String {
-        let unit = quantity.unit(self.0);
-        with_unit(&bare(unit.from_document(value), decimals(unit), way), unit)
+        figure(quantity.unit(self.0), value, way)
     }
 
     /// A figure as entered at a place.
@@ -92,10 +98,7 @@ impl Printer {
 
     /// A range, its ends rounded inward, so that what is printed is permitted.
     pub fn permitted(self, quantity: Quantity, min: f64, max: f64) -> String {
-        let unit = quantity.unit(self.0);
-        let part = |v: f64, way| bare(unit.from_document(v), decimals(unit), way);
-        let (min, max) = (part(min, Rounding::Up), with_unit(&part(max, Rounding::Down), unit));
-        fill(words().card.range, &[("min", &min), ("max", &max)])
+        permitted(quantity.unit(self.0), min, max)
     }
 
     /// A range that is taken for something, its ends rounded outward; one figure where they meet.
@@ -110,6 +113,18 @@ impl Printer {
         }
         fill(words().card.from_to, &[("a", &a), ("b", &b)])
     }
+}
+
+/// A figure of a document in a unit.
+pub fn figure(unit: Unit, value: f64, way: Rounding) -> String {
+    with_unit(&bare(unit.from_document(value), decimals(unit), way), unit)
+}
+
+/// A range in a unit, its ends rounded inward, so that what is printed is permitted.
+pub fn permitted(unit: Unit, min: f64, max: f64) -> String {
+    let part = |v: f64, way| bare(unit.from_document(v), decimals(unit), way);
+    let (min, max) = (part(min, Rounding::Up), with_unit(&part(max, Rounding::Down), unit));
+    fill(words().card.range, &[("min", &min), ("max", &max)])
 }
 
 /// The kind of figure at a place; mast sections as a whole stand for their weight.

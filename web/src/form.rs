@@ -1,9 +1,9 @@
 //! What a card needs to show its fields.
 
 use crate::answer::{Answer, is_missing};
-use crate::entries::{Entries, unit_of};
+use crate::entries::Entries;
 use crate::field::{FieldInput, Message};
-use crate::figures::{Printer, quantity_of};
+use crate::figures::{self, Printer, quantity_of};
 use crate::jump::element_id;
 use crate::problems;
 use crate::shared::Shared;
@@ -62,7 +62,7 @@ impl Form {
 
     fn input(&self, place: Place, in_table: bool) -> Html {
         let value = self.entries.shown(place, self.system);
-        let unit = unit_of(place, self.system).map(|u| u.symbol()).unwrap_or_default();
+        let unit = self.entries.unit(place, self.system).map(|u| u.symbol()).unwrap_or_default();
         let message = self.message(place);
         // What is still needed says its range itself.
         let said = in_table || message.as_ref().is_some_and(|m| m.missing);
@@ -92,7 +92,10 @@ impl Form {
                 None => w.optional.to_owned(),
             };
         }
-        print.permitted(quantity_of(place), row.min, row.max)
+        match self.entries.unit(place, self.system) {
+            Some(unit) => figures::permitted(unit, row.min, row.max),
+            None => print.permitted(quantity_of(place), row.min, row.max),
+        }
     }
 
     /// What is missing or wrong at a place.

@@ -47,9 +47,12 @@ impl Grip {
         let axes = match handle {
             Handle::Load => {
                 let height = match step {
-                    StepId::TakeUp => Field::TakeUp,
-                    StepId::Travel => Field::TravelLift,
-                    StepId::RaisedBack | StepId::RaisedUpright | StepId::RaisedForward => Field::LiftHeight,
+                    StepId::TakeUp | StepId::TiltBack => Field::TakeUp,
+                    StepId::RaisedBack | StepId::RaisedUpright | StepId::RaisedForward | StepId::BackOut => {
+                        Field::LiftHeight
+                    }
+                    // All that is driven is driven with the forks low.
+                    _ => Field::TravelLift,
                 };
                 let mast = document.truck.mast.lift_m?;
                 [axis(Field::HeelGap, 0.0, free)?, axis(Field::Offset, -free, free)?, axis(height, 0.0, mast)?]
@@ -184,7 +187,7 @@ mod tests {
             let answer = Answer::of(&entries);
             let grip = Grip::of(Handle::Centre, StepId::TakeUp, &answer, &entries).expect("a centre");
             let after = Answer::of(&grip.moved((0.05, -0.02, 0.0), System::Metric));
-            let at = |a: &Answer| a.step(StepId::TakeUp).map(|s| s.load_centre).expect("a step");
+            let at = |a: &Answer| a.step(StepId::TakeUp).and_then(|s| s.load_centre).expect("a load");
             let (was, is) = (at(&answer), at(&after));
             assert!((is.x.get() - was.x.get() - 0.05).abs() < 1e-3, "{turned:?}: {was:?} {is:?}");
             assert!((is.y.get() - was.y.get() + 0.02).abs() < 1e-3, "{turned:?}: {was:?} {is:?}");

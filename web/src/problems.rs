@@ -2,22 +2,31 @@
 
 mod load;
 
-use crate::entries::{Entries, unit_of};
-use crate::figures::{Printer, quantity_of};
+use crate::entries::Entries;
+use crate::figures::{self, Printer, quantity_of};
 use crate::sentences::name_of;
 use crate::words::{fill, words};
 use standfast_core::number;
-use standfast_core::place::{Field, Place};
+use standfast_core::place::Field;
 use standfast_core::problem::{Problem, Rule};
-use standfast_core::units::{Rounding, System};
+use standfast_core::units::{Rounding, System, Unit};
 
 /// The message beside a field.
 pub fn message(problem: &Problem, entries: &Entries, system: System) -> String {
     let (w, print, place) = (&words().problem, Printer(system), problem.place);
     let row = place.field.row();
-    let range = || print.permitted(quantity_of(place), row.min, row.max);
+    let unit = entries.unit(place, system);
+    let permitted = |min, max| match unit {
+        Some(unit) => figures::permitted(unit, min, max),
+        None => print.permitted(quantity_of(place), min, max),
+    };
+    let range = || permitted(row.min, row.max);
     let text = || entries.shown(place, system);
-    let value = || problem.value.map(|v| print.at(place, v.get(), Rounding::Nearest)).unwrap_or_else(text);
+    let figure = |v: f64| match unit {
+        Some(unit) => figures::figure(unit, v, Rounding::Nearest),
+        None => print.at(place, v, Rounding::Nearest),
+    };
+    let value = || problem.value.map(|v| figure(v.get())).unwrap_or_else(text);
     let mass = |kg: f64| print.at(Field::Service.into(), kg, Rounding::Nearest);
     match &problem.rule {
         Rule::Required if place.field == Field::PlateRows => w.list_empty.to_owned(),
@@ -25,10 +34,10 @@ pub fn message(problem: &Problem, entries: &Entries, system: System) -> String {
         Rule::Required if row.quantity.is_none() => w.choose.to_owned(),
         Rule::Required => fill(w.needed, &[("range", &range())]),
         Rule::NotANumber => fill(w.not_a_number, &[("text", &text()), ("range", &range())]),
-        Rule::Ambiguous => ambiguous(place, &text(), system),
+        Rule::Ambiguous => ambiguous(&text(), unit),
         Rule::NotFinite => fill(w.not_finite, &[("range", &range())]),
         Rule::Within { min, max } => {
-            let range = print.permitted(quantity_of(place), min.get(), max.get());
+            let range = permitted(min.get(), max.get());
             fill(w.within, &[("value", &value()), ("range", &range)])
         }
         Rule::NotMoreThan { limit, of } => {
@@ -52,13 +61,11 @@ pub fn message(problem: &Problem, entries: &Entries, system: System) -> String {
 }
 
 /// For `1,050`: both ways to write it so that it is read one way only.
-fn ambiguous(place: Place, text: &str, system: System) -> String {
+fn ambiguous(text: &str, unit: Option<Unit>) -> String {
     let w = &words().problem;
     let body = text.trim();
     let mut parts = body.split([',', '.']);
-    if let (Some(before), Some(behind), None, Some(unit)) =
-        (parts.next(), parts.next(), parts.next(), unit_of(place, system))
-    {
+    if let (Some(before), Some(behind), None, Some(unit)) = (parts.next(), parts.next(), parts.next(), unit) {
         let whole = format!("{before}{behind}");
         let short = format!("{before}{}{}", words().decimal, behind.trim_end_matches('0'));
         let short = short.trim_end_matches(words().decimal).to_owned();

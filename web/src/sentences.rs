@@ -1,8 +1,10 @@
 //! The verdict's reasons in plain sentences: figure, limit, margin, each rounded to its cautious side.
 
 mod blades;
+mod drive;
 
 pub use blades::{counted_from, figure_range, friction, leads_to, remedy};
+pub use drive::{step_of, when};
 
 use crate::answer::{Answer, is_missing};
 use crate::entries::Entries;
@@ -120,7 +122,7 @@ impl Teller<'_> {
             }
             (Reason::Within { step, share, .. }, ..) => {
                 let report = self.answer.step(*step);
-                let pose = report.map(|s| pose(*step, s.lift.get(), s.tilt_deg.get(), self.print));
+                let pose = report.map(|s| self.pose(*step, s.lift.get(), s.tilt_deg.get()));
                 let step = pose.unwrap_or_else(|| (self.w.step)(*step).name.to_owned());
                 Some(fill(w.tightest, &[("step", &lower(&step)), ("share", &figures::share(share.get()))]))
             }
@@ -134,7 +136,13 @@ impl Teller<'_> {
             }
             _ => None,
         };
-        Sentence { main, more, at: ground.measure.map(|place| self.entered_at(place)) }
+        let measured = ground.measure.map(|place| self.entered_at(place));
+        Sentence { main, more, at: measured.or_else(|| drive::driven_by(&ground.reason).map(Place::from)) }
+    }
+
+    /// How a step stands or is driven, to begin a sentence.
+    fn pose(&self, step: StepId, lift: f64, tilt_deg: f64) -> String {
+        when(step, self.answer, self.print).unwrap_or_else(|| pose(step, lift, tilt_deg, self.print))
     }
 
     /// Where a figure can be measured better, as the load is given: a centre that no field holds, by scales.
@@ -155,7 +163,7 @@ impl Teller<'_> {
         let pick = |twice: Twice| if state == State::Hold { twice.may } else { twice.stated };
         let length = |s: &Scalar, way| self.print.length(s.get(), way);
         let beyond = |text: Twice, by: &Scalar| fill(pick(text), &[("beyond", &length(by, Rounding::Up))]);
-        if let Some(said) = self.on_blades(reason, state) {
+        if let Some(said) = self.on_blades(reason, state).or_else(|| self.on_the_drive(reason, state)) {
             return said;
         }
         match reason {
@@ -165,7 +173,7 @@ impl Teller<'_> {
             Reason::Tips { step, line, beyond, lift, tilt_deg } => fill(
                 pick(w.tips),
                 &[
-                    ("pose", &pose(*step, lift.get(), tilt_deg.get(), self.print)),
+                    ("pose", &self.pose(*step, lift.get(), tilt_deg.get())),
                     ("way", (self.w.way)(*line)),
                     ("beyond", &length(beyond, Rounding::Up)),
                     ("line", (self.w.line)(*line)),
@@ -177,7 +185,7 @@ impl Teller<'_> {
                 fill(
                     pick(text),
                     &[
-                        ("pose", &pose(*step, lift.get(), tilt_deg.get(), self.print)),
+                        ("pose", &self.pose(*step, lift.get(), tilt_deg.get())),
                         ("way", (self.w.way)(*line)),
                         ("stood", &figures::slope(stood, Rounding::Down)),
                         ("asked", &figures::slope(asked, Rounding::Up)),
@@ -209,7 +217,9 @@ impl Teller<'_> {
             | Reason::ExtensionTooLong { .. }
             | Reason::WaysDisagree { .. }
             | Reason::Topples { .. }
-            | Reason::Slides { .. } => String::new(),
+            | Reason::Slides { .. }
+            | Reason::Reserve { .. }
+            | Reason::LoadDownhill { .. } => String::new(),
         }
     }
 

@@ -30,7 +30,8 @@ pub struct StageProps {
 pub fn Stage(props: &StageProps) -> Html {
     let w = &words().stage;
     let governing = props.answer.assessment.as_ref().map(|a| a.governing_step);
-    let shown = props.picked.or(governing);
+    // A step that was picked may have left the move.
+    let shown = props.picked.filter(|id| props.answer.step(*id).is_some()).or(governing);
     let step = shown.and_then(|id| props.answer.step(id)).cloned();
     html! {
         <section class="stage">
@@ -41,7 +42,7 @@ pub fn Stage(props: &StageProps) -> Html {
                 system={props.system}
                 step={step.clone()}
             />
-            <StepStrip answer={props.answer.clone()} {shown} />
+            <StepStrip entries={Rc::clone(&props.entries)} answer={props.answer.clone()} {shown} />
             if let Some(step) = step {
                 { folds(step, props) }
             }

@@ -6,11 +6,11 @@ use crate::entries::{Entries, WeighEntry};
 use crate::grip::Grip;
 use crate::history::{History, Typing};
 use crate::notice::Notice;
-use standfast_core::document::{CentreKnown, GivenAs, PlateFor, RaisedEnd, Turned, WeightKnown, Wheels};
+use standfast_core::document::{CentreKnown, GivenAs, PlateFor, RaisedEnd, RampDown, Turned, WeightKnown, Wheels};
 use standfast_core::example;
 use standfast_core::friction::Underside;
 use standfast_core::material::Material;
-use standfast_core::place::Place;
+use standfast_core::place::{Field, Place};
 use standfast_core::step::StepId;
 use standfast_core::units::System;
 use standfast_core::validate::{MOST_PLATE_ROWS, MOST_STAGES};
@@ -98,6 +98,11 @@ pub enum Choice {
     /// Weighed on so many points of support; on none, not weighed.
     Supports(usize),
     RaisedEnd(Option<RaisedEnd>),
+    /// Whether something of the drive is looked at.
+    LookAt(Field, bool),
+    RampDown(RampDown),
+    /// Whether a slope is typed in degrees; the slope itself stays.
+    InDegrees(Field, bool),
 }
 
 /// What can happen.
@@ -295,6 +300,18 @@ impl Reducible for State {
                 Choice::RaisedEnd(end) => {
                     if let Some(weighing) = &mut e.weighing {
                         weighing.raised_end = end;
+                    }
+                }
+                Choice::LookAt(field, so) => match field {
+                    Field::Brake => e.drive.brake = Some(so),
+                    Field::Corner => e.drive.corner = Some(so),
+                    Field::CornerEmpty => e.drive.corner_empty = Some(so),
+                    _ => {}
+                },
+                Choice::RampDown(how) => e.drive.ramp_down = Some(how),
+                Choice::InDegrees(field, so) => {
+                    if let Some(degrees) = e.drive.in_degrees(field) {
+                        *degrees = so;
                     }
                 }
             }),

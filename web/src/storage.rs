@@ -62,10 +62,21 @@ pub fn from_text(text: &str) -> Result<State, String> {
 pub fn name(id: StepId) -> &'static str {
     match id {
         StepId::TakeUp => "take_up",
+        StepId::TiltBack => "tilt_back",
         StepId::Travel => "travel",
+        StepId::Brake => "brake",
+        StepId::CornerLeft => "corner_left",
+        StepId::CornerRight => "corner_right",
+        StepId::RampUp => "ramp_up",
+        StepId::RampDown => "ramp_down",
+        StepId::CrossFallLeft => "cross_fall_left",
+        StepId::CrossFallRight => "cross_fall_right",
         StepId::RaisedBack => "raised_back",
         StepId::RaisedUpright => "raised_upright",
         StepId::RaisedForward => "raised_forward",
+        StepId::BackOut => "back_out",
+        StepId::EmptyCornerLeft => "empty_corner_left",
+        StepId::EmptyCornerRight => "empty_corner_right",
     }
 }
 

@@ -1,6 +1,7 @@
 //! The working of one step: every moment, sum, share, slope and wheel load, with its source.
 
 mod blades;
+mod drive;
 mod load;
 
 use crate::answer::Answer;
@@ -24,8 +25,11 @@ pub fn working(step: &StepReport, answer: &Answer, entries: &Entries, system: Sy
     html! {
         <div class="working" data-testid="working-tables">
             <p>{ w.working_intro }</p>
+            { drive::driven(step, print) }
             { for step.lines.iter().map(|line| moments(step, line, print)) }
-            { slopes(step) }
+            if !step.tests.is_empty() {
+                { slopes(step) }
+            }
             { wheels(step, print) }
             { for assessment.map(|a| blades::blades(step, &a.forks, print)) }
             { for assessment.map(|a| load::load(&a.load, entries, print)) }

@@ -1,5 +1,6 @@
 //! Cautions: those that always stand, and those of this lift.
 
+use crate::entries::DriveEntry;
 use crate::figures::Printer;
 use crate::form::Form;
 use crate::words::{fill, words};
@@ -18,6 +19,7 @@ pub(super) fn of_this_lift(form: &Form) -> Vec<String> {
         let (centre, tested) = (print.length(centre.get(), Rounding::Up), print.length(tested.get(), Rounding::Down));
         list.push(fill(w.centre_higher, &[("centre", &centre), ("tested", &tested)]));
     }
+    list.extend(of_the_drive(form).into_iter().map(str::to_owned));
     list.extend(of_the_load(form, a).into_iter().map(str::to_owned));
     if form.entries.attachment {
         list.push(w.attachment.to_owned());
@@ -46,6 +48,25 @@ fn of_the_load(form: &Form, a: &Assessment) -> Vec<&'static str> {
         (a.forks.wear.is_none(), w.caution_wear),
         (!hangs && form.entries.underside.is_none(), w.caution_underside),
         (hangs, w.caution_hanging),
+    ]
+    .into_iter()
+    .filter_map(|(so, text)| so.then_some(text))
+    .collect()
+}
+
+/// What of the drive is left out, and where the way is taken to be level.
+fn of_the_drive(form: &Form) -> Vec<&'static str> {
+    let w = &words().drive;
+    let drive = form.entries.drive;
+    let out = |choice| !DriveEntry::looks_at(choice);
+    let (ramp, cross) = (&form.answer.document.drive.ramp_pct, &form.answer.document.drive.cross_fall_pct);
+    [
+        (out(drive.brake), w.caution_brake),
+        (out(drive.corner), w.caution_corner),
+        (out(drive.corner_empty), w.caution_corner_empty),
+        (ramp.is_none() && cross.is_none(), w.caution_level),
+        (ramp.is_none() && cross.is_some(), w.caution_no_ramp),
+        (ramp.is_some() && cross.is_none(), w.caution_no_cross_fall),
     ]
     .into_iter()
     .filter_map(|(so, text)| so.then_some(text))

@@ -9,6 +9,7 @@ use yew::prelude::*;
 
 mod assumed;
 mod cautions;
+mod drive;
 mod lift;
 mod load;
 mod mast;
@@ -119,7 +120,7 @@ fn body(card: Card, form: &Form, act: &Callback<Action>) -> Html {
     match card {
         Card::Truck => truck::card(form, act),
         Card::Load => load::card(form, act),
-        Card::Move => lift::card(form),
+        Card::Move => lift::card(form, act),
         Card::Assumed => assumed::card(form, act),
         Card::Cautions => cautions::card(form),
     }

@@ -108,6 +108,8 @@ pub(super) fn lift(form: &Form) -> String {
         with(w.back_summary, "angle", Field::TiltBack),
         with(w.forward_summary, "angle", Field::TiltForward),
         with(w.gap_summary, "gap", Field::HeelGap),
+        with(words().drive.summary_ramp, "slope", Field::RampGrade),
+        with(words().drive.summary_cross_fall, "slope", Field::CrossFall),
     ])
 }
 

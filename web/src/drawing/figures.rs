@@ -60,6 +60,13 @@ pub fn floor_load(newtons: f64, system: System, way: Rounding) -> String {
     format!("{} {}", number(tens * 10.0, 0, Rounding::Nearest), unit.symbol())
 }
 
+/// An acceleration in m/s^2 to a hundredth, in ft/s^2 to a tenth.
+pub fn acceleration(metric: f64, system: System, way: Rounding) -> String {
+    let unit = Quantity::Acceleration.unit(system);
+    let decimals = if system == System::Metric { 2 } else { 1 };
+    format!("{} {}", number(unit.from_document(metric), decimals, way), unit.symbol())
+}
+
 /// An angle in degrees to a tenth.
 pub fn angle(degrees: f64, way: Rounding) -> String {
     format!("{}\u{b0}", number(degrees, 1, way))

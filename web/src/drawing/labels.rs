@@ -31,6 +31,8 @@ pub struct Labels {
     pub of: &'static str,
     /// After the slope asked.
     pub asked: &'static str,
+    /// Before the share used where too little is left.
+    pub uses: &'static str,
     /// The front tipping line.
     pub front_line: &'static str,
     /// The left tipping line.
@@ -89,6 +91,22 @@ pub struct Labels {
     pub column_floor: &'static str,
     /// How the wheel loads are rounded.
     pub floor_note: &'static str,
+    /// After a slope that rises ahead.
+    pub uphill: &'static str,
+    /// After one that falls.
+    pub downhill: &'static str,
+    /// After a cross-fall with the left side high.
+    pub left_high: &'static str,
+    /// After one with the right side high.
+    pub right_high: &'static str,
+    /// After what pulls ahead.
+    pub pull_ahead: &'static str,
+    /// After what pulls to the rear.
+    pub pull_back: &'static str,
+    /// After what pulls to the left.
+    pub pull_left: &'static str,
+    /// After what pulls to the right.
+    pub pull_right: &'static str,
 }
 
 /// The texts in English.
@@ -109,6 +127,7 @@ pub const ENGLISH: Labels = Labels {
     stands: "stands",
     of: "of",
     asked: "asked",
+    uses: "uses",
     front_line: "front line",
     left_line: "left line",
     right_line: "right line",
@@ -138,4 +157,12 @@ pub const ENGLISH: Labels = Labels {
     never: "does not tip",
     column_floor: "On the floor",
     floor_note: "As stated, to 10: front rounded up, steer axle down.",
+    uphill: "up",
+    downhill: "down",
+    left_high: "across, left high",
+    right_high: "across, right high",
+    pull_ahead: "pull ahead",
+    pull_back: "pull back",
+    pull_left: "pull to the left",
+    pull_right: "pull to the right",
 };

@@ -27,6 +27,8 @@ pub struct Margin<'a> {
     /// How it fares.
     pub fares: Fares,
     test: Option<&'a TestReport>,
+    /// Share that may be used, where a reserve is asked that is not kept.
+    allowed: Option<f64>,
 }
 
 impl<'a> Margin<'a> {
@@ -35,18 +37,21 @@ impl<'a> Margin<'a> {
         let line = step.lines.iter().find(|l| l.id == id)?;
         let tests = || step.tests.iter().filter(|t| t.line == id);
         let distance = line.distance;
+        let allowed = step.share_allowed.get();
+        let over = |share: f64| allowed < 1.0 && share > allowed;
+        let (short, may) = (over(line.share.nominal.get()), over(line.share.worst.get()));
         let failed = tests().find(|t| !t.passes);
         let doubtful = tests().find(|t| !t.passes_worst);
         let fares = if distance.nominal.get() <= 0.0 {
             Fares::Past
-        } else if failed.is_some() {
+        } else if failed.is_some() || short {
             Fares::Short
-        } else if distance.worst.get() <= 0.0 || doubtful.is_some() {
+        } else if distance.worst.get() <= 0.0 || doubtful.is_some() || may {
             Fares::Doubtful
         } else {
             Fares::Clear
         };
-        Some(Self { line, fares, test: failed.or(doubtful) })
+        Some(Self { line, fares, test: failed.or(doubtful), allowed: (short || may).then_some(allowed) })
     }
 
     /// The line that matters most: the one that fares worst, and of those the nearest.
@@ -71,9 +76,12 @@ impl<'a> Margin<'a> {
         }
     }
 
-    /// The slope that it does not stand, in words: nothing where it stands all that are asked, nor
-    /// where it would not even stand level.
+    /// The slope that it does not stand, or the reserve that it does not keep, in words: nothing where
+    /// it does all that is asked, nor where it would not even stand as it is.
     pub fn slope_words(&self, labels: &Labels) -> Option<String> {
+        if let Some(allowed) = self.allowed.filter(|_| matches!(self.fares, Fares::Short | Fares::Doubtful)) {
+            return Some(self.reserve_words(allowed, labels));
+        }
         let test = self.test.filter(|_| matches!(self.fares, Fares::Short | Fares::Doubtful))?;
         let stood = if test.passes { test.stood_worst } else { test.stood }?;
         let said = format!(
@@ -85,6 +93,18 @@ impl<'a> Margin<'a> {
             labels.asked
         );
         Some(if test.passes { format!("{} {said}", labels.worst) } else { said })
+    }
+}
+
+impl Margin<'_> {
+    /// The share used against the one that may be.
+    fn reserve_words(&self, allowed: f64, labels: &Labels) -> String {
+        let share = self.line.share;
+        let doubtful = share.nominal.get() <= allowed;
+        let used = if doubtful { share.worst } else { share.nominal };
+        let (used, allowed) = (percent(used.get(), Rounding::Up), percent(allowed, Rounding::Down));
+        let said = format!("{} {used} {} {allowed}", labels.uses, labels.of);
+        if doubtful { format!("{} {said}", labels.worst) } else { said }
     }
 }
 

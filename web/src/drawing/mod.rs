@@ -6,6 +6,7 @@
 //! lies beyond a tipping line. The plumb line is the strongest line of all.
 
 mod drag;
+mod driven;
 mod figures;
 mod labels;
 mod layout;

@@ -8,7 +8,7 @@ use super::marks::{self, along, apart, middle, towards};
 use super::projection::{Area, Projection, Rest, Spot, Window};
 use super::sheet::{Anchor, Grip, Sheet};
 use super::tag::{Label, Tag, centre_mark, grid};
-use super::{Handle, scene};
+use super::{Handle, driven, scene};
 use standfast_core::body::BodyId;
 use standfast_core::report::{Point, StepReport};
 use standfast_core::scene::Part;
@@ -28,7 +28,8 @@ const RING: f64 = 14.0;
 
 fn fitted(step: &StepReport) -> Projection {
     let points = scene::points(&step.scene.plan);
-    let marks = [step.centre, step.truck_centre, step.load_centre, step.bob].map(|p| (p.x.get(), p.y.get()));
+    let marks = [step.centre, step.truck_centre, step.bob].into_iter().chain(step.load_centre);
+    let marks = marks.map(|p| (p.x.get(), p.y.get()));
     Projection::fit(&Window::of(points.chain(marks).chain([(0.0, 0.0)])), &AREA, Rest::Middle)
 }
 
@@ -150,6 +151,11 @@ impl<'a> View<'a> {
         sheet.shape("d-cord", marks::line(centre, bob));
         sheet.named("d-bob-ring", marks::circle(bob, RING), "bob-plan");
         centre_mark(sheet, centre, 10.0);
+        if let Some(pull) = driven::pull(self.step, self.system, self.labels) {
+            let d = towards((0.0, 0.0), (pull.ahead, -pull.left));
+            let (from, tip) = (along(bob, d, RING + 4.0), along(bob, d, RING + 44.0));
+            sheet.named("d-press", marks::line(from, along(tip, d, -8.0)) + &marks::head(tip, d, 1.3), "pull-plan");
+        }
         if apart(bob, centre) > 3.0 {
             sheet.shape("d-bob-point", marks::circle(bob, 3.0));
         }
@@ -185,9 +191,9 @@ impl<'a> View<'a> {
         let marks = [
             (self.labels.truck, total - load, self.at(self.step.truck_centre), 9.0, -30.0),
             (self.labels.together, total, self.at(self.step.centre), 14.0, 110.0),
-            (self.labels.load, load, self.at(self.step.load_centre), 16.0, 40.0),
         ];
-        for (name, kg, target, clear, shift) in marks {
+        let load = self.step.load_centre.map(|at| (self.labels.load, load, self.at(at), 16.0, 40.0));
+        for (name, kg, target, clear, shift) in marks.into_iter().chain(load) {
             let figures = vec![mass(kg, self.system, Rounding::Nearest)];
             let label = Label { caption: name.to_owned(), figures, target, clear };
             let want = Want { at: target.0 + shift, extent: label.width() + 12.0 };
@@ -225,7 +231,8 @@ impl<'a> View<'a> {
         let axes = ((1.0, 0.0), (0.0, 1.0));
         let (left, right) = (self.projection.metres((0.0, 0.0)).0, self.projection.metres((SIZE.0, 0.0)).0);
         let block = scene::middle(&self.step.scene.plan, Part::Load).unwrap_or_default();
-        let centre = (self.step.load_centre.x.get(), self.step.load_centre.y.get());
+        let Some(load_centre) = self.step.load_centre else { return };
+        let centre = (load_centre.x.get(), load_centre.y.get());
         let stem = Some(marks::line((ahead, mid), (ahead + 30.0, mid)));
         let mut grip = |handle, spot, (body, stem), name, (a, b): (f64, f64)| {
             let says = format!("{} {}, {} {}", say(a), self.labels.ahead, say(b), self.labels.left);
@@ -234,7 +241,7 @@ impl<'a> View<'a> {
         };
         let body = Some(marks::closed(&outline));
         grip(Handle::Load, (ahead + 30.0, mid), (body, stem), self.labels.move_load, block);
-        grip(Handle::Centre, self.at(self.step.load_centre), (None, None), self.labels.move_centre, centre);
+        grip(Handle::Centre, self.at(load_centre), (None, None), self.labels.move_centre, centre);
     }
 }
 

@@ -1,5 +1,6 @@
 //! The side view: the plumb line against the front tipping line.
 
+mod driven;
 mod words;
 
 use super::figures::length;
@@ -26,7 +27,8 @@ const RIGHT_COLUMN: f64 = 532.0;
 /// The projection that fits a step's side view.
 fn fitted(step: &StepReport) -> Projection {
     let points = scene::points(&step.scene.side);
-    let marks = [step.centre, step.truck_centre, step.load_centre, step.bob].map(|p| (p.x.get(), p.z.get()));
+    let marks = [step.centre, step.truck_centre, step.bob].into_iter().chain(step.load_centre);
+    let marks = marks.map(|p| (p.x.get(), p.z.get()));
     Projection::fit(&Window::of(points.chain(marks).chain([(0.0, 0.0)])), &AREA, Rest::Bottom)
 }
 
@@ -40,6 +42,7 @@ pub fn sheet(step: &StepReport, system: System, labels: &Labels, held: Option<Pr
     view.tilt(&mut sheet);
     view.line(&mut sheet);
     view.plumb_line(&mut sheet);
+    view.driven(&mut sheet);
     view.margin(&mut sheet);
     view.floor_loads(&mut sheet);
     view.fork_height(&mut sheet);
@@ -218,7 +221,7 @@ impl View<'_> {
             says: format!("{} {}", self.labels.fork_height, say(lift)),
             now: (lift * 1000.0, floor, ceiling),
         });
-        let centre = self.step.load_centre;
+        let Some(centre) = self.step.load_centre else { return };
         let (left, right) = (shown((0.0, 0.0)).0 * 1000.0, shown((SIZE.0, 0.0)).0 * 1000.0);
         sheet.grips.push(Grip {
             handle: Handle::Centre,

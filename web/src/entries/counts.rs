@@ -33,7 +33,7 @@ impl Entries {
             Field::TraceThrough => traced().is_some(),
             Field::WeighRaised | Field::WeighRaisedReading => self.weighing.is_some_and(|w| w.raised_end.is_some()),
             Field::HookAbove => self.hanging,
-            _ => true,
+            field => self.counts_in_drive(field).unwrap_or(true),
         }
     }
 

@@ -1,7 +1,7 @@
 //! Sentences about the load on the blades: reach, stamps, wear, toppling, sliding, ways that disagree,
 //! and what would have to change.
 
-use super::{Teller, pose};
+use super::Teller;
 use crate::figures::{self, Printer, bare, number};
 use crate::words::{Twice, fill, words};
 use standfast_core::document::Document;
@@ -9,6 +9,7 @@ use standfast_core::found::LoadFigure;
 use standfast_core::remedy::{Leads, Remedy};
 use standfast_core::report::LoadReport;
 use standfast_core::scalar::Scalar;
+use standfast_core::seat::Event;
 use standfast_core::units::Rounding::{Down, Nearest, Up};
 use standfast_core::verdict::{Reason, State};
 
@@ -46,6 +47,11 @@ pub fn figure_range(
         _ => print.length(v.get() - from, way),
     };
     fill(words().card.from_to, &[("a", &text(lo, Down)), ("b", &text(hi, Up))])
+}
+
+/// A text about an event; where the truck is driven, what it is driven like says it already.
+fn driven(text: &str, event: Event) -> String {
+    if event == Event::Standing { text.to_owned() } else { text.replace("{event} ", "") }
 }
 
 impl Teller<'_> {
@@ -108,18 +114,18 @@ impl Teller<'_> {
                 ],
             ),
             Reason::Topples { step, event, over, beyond, lift, tilt_deg } => fill(
-                pick(w.topples),
+                &driven(pick(w.topples), *event),
                 &[
-                    ("pose", &pose(*step, lift.get(), tilt_deg.get(), print)),
+                    ("pose", &self.pose(*step, lift.get(), tilt_deg.get())),
                     ("event", (w.event)(*event)),
                     ("over", (w.over)(*over)),
                     ("beyond", &length(beyond, Up)),
                 ],
             ),
             Reason::Slides { step, event, asked, friction: there, lift, tilt_deg } => fill(
-                pick(w.slides),
+                &driven(pick(w.slides), *event),
                 &[
-                    ("pose", &pose(*step, lift.get(), tilt_deg.get(), print)),
+                    ("pose", &self.pose(*step, lift.get(), tilt_deg.get())),
                     ("event", (w.event)(*event)),
                     ("asked", &friction(asked.get(), Up)),
                     ("friction", &friction(there.get(), Down)),

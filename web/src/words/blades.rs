@@ -30,6 +30,7 @@ pub struct BladeWords {
     pub working: &'static str,
     pub working_intro: &'static str,
     pub hangs: &'static str,
+    pub no_load: &'static str,
     pub edge: &'static str,
     pub margin: &'static str,
     pub margin_worst: &'static str,

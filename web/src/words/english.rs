@@ -3,6 +3,7 @@
 use super::*;
 
 mod blades;
+mod drive;
 mod fields;
 mod load;
 mod parts;
@@ -70,7 +71,7 @@ pub static ENGLISH: Words = Words {
                       says it stood {asked}.",
         suspects: "One of these is wrong: {list}.",
         within: "The load weighs {mass} at most; the plate allows {allowed}: {margin} in hand.",
-        tightest: "Nearest to tipping: {step}, {share} used.",
+        tightest: "Tightest: {step}, {share} of what may be used.",
         estimate: "Estimate for planning only: about {estimate}. Ask the manufacturer for a plate.",
         at_least: "at least {a}",
         at_most: "at most {a}",
@@ -227,7 +228,7 @@ pub static ENGLISH: Words = Words {
                  before lifting.",
         not_modelled: "Not in the model",
         not_modelled_list: &[
-            "travelling over bumps, mast swing and hydraulic shocks",
+            "bumps, kerbs and holes, mast swing and hydraulic shocks",
             "tyre squash beyond the mast's stated give",
             "swinging loads, liquids that surge, loads that shift within",
             "wind",
@@ -237,7 +238,10 @@ pub static ENGLISH: Words = Words {
         ],
         not_checked: "Not checked here",
         not_checked_list: &[
-            "the move beyond the steps shown: braking, corners, ramps, cross-fall",
+            "driving otherwise than in the steps shown: braking in a bend, a bend on a ramp or a cross-fall, turning on a \
+             ramp, braking without the load, speeding up",
+            "whether the tyres hold: on a slope, braking, in a bend",
+            "whether the forks, the load or the chassis touch the ground where a ramp begins or ends",
             "the load's own strength: whether it holds together when it is lifted there",
             "the floor, the rack, the way there",
         ],
@@ -257,9 +261,9 @@ pub static ENGLISH: Words = Words {
         side: "Side view",
         plan: "Plan",
         nothing_drawn: "Drawn as soon as nothing is missing or wrong.",
-        steps: "Steps of the lift",
-        steps_help: "How much of what holds the truck is used, at the worst of what is uncertain. 100 % is the limit.",
-        used: "{share} used",
+        steps: "Steps of the move",
+        steps_help: "How much of what may be used is used, at the worst of what is uncertain. 100 % is each step's limit.",
+        used: "{share}",
         over: "OVER",
         tightest: "Tightest",
         table: "The numbers of this step",
@@ -288,13 +292,14 @@ pub static ENGLISH: Words = Words {
         stood_worst: "At worst",
         in_hand: "In hand",
         source: "Source",
-        wheel_loads: "Wheel loads on level ground",
+        wheel_loads: "Wheel loads in this step",
         left_front: "Left front",
         right_front: "Right front",
         front_axle: "Front axle",
         steer_axle: "Steer axle",
     },
     blades: blades::BLADES,
+    drive: drive::DRIVE,
     load: load::LOAD,
     load_problem: load::LOAD_PROBLEM,
     parts: parts::PARTS,
@@ -307,7 +312,7 @@ pub static ENGLISH: Words = Words {
     group: "\u{202f}",
     field: fields::label,
     body,
-    step,
+    step: drive::step,
     line,
     way,
     test,
@@ -328,16 +333,6 @@ fn body(id: BodyId) -> String {
         BodyId::Extensions => "Fork extensions".to_owned(),
         BodyId::Attachment => "Attachment".to_owned(),
         BodyId::Load => "Load".to_owned(),
-    }
-}
-
-fn step(id: StepId) -> StepWords {
-    match id {
-        StepId::TakeUp => StepWords { name: "Take up", pose: "Taken up at {height}, {mast}" },
-        StepId::Travel => StepWords { name: "Carry low", pose: "Carried at {height}, {mast}" },
-        StepId::RaisedBack => StepWords { name: "Raised, mast back", pose: "Raised to {height}, {mast}" },
-        StepId::RaisedUpright => StepWords { name: "Raised, upright", pose: "Raised to {height}, {mast}" },
-        StepId::RaisedForward => StepWords { name: "Raised, to place", pose: "Raised to {height}, {mast}" },
     }
 }
 

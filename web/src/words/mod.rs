@@ -8,6 +8,7 @@ use standfast_core::step::StepId;
 use standfast_core::support::LineId;
 
 pub mod blades;
+pub mod drive;
 pub mod english;
 pub mod load;
 pub mod parts;
@@ -317,7 +318,7 @@ pub struct StageWords {
 pub struct StepWords {
     /// On its button.
     pub name: &'static str,
-    /// In a sentence: `{height}` and `{mast}`.
+    /// Its pose in a sentence: `{height}` and `{mast}`.
     pub pose: &'static str,
 }
 
@@ -330,6 +331,7 @@ pub struct Words {
     pub caution: CautionWords,
     pub stage: StageWords,
     pub blades: blades::BladeWords,
+    pub drive: drive::DriveWords,
     pub load: load::LoadWords,
     pub load_problem: load::LoadProblemWords,
     pub parts: parts::PartsWords,

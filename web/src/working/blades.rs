@@ -23,9 +23,12 @@ pub(super) fn blades(step: &StepReport, forks: &forks::Outcome, print: Printer) 
                         { for seat.cases.iter().map(|c| case(c, print)) }
                     </>
                 },
+                None if !step.laden => html! { <p>{ w.no_load }</p> },
                 None => html! { <p>{ w.hangs }</p> },
             } }
-            { arms(&forks.arms, print) }
+            if step.laden {
+                { arms(&forks.arms, print) }
+            }
         </>
     }
 }

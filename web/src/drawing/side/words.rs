@@ -59,16 +59,17 @@ impl View<'_> {
             target: (x, 0.5 * (ground + level)),
             clear: 0.0,
         };
-        let load = Label {
+        let load = self.step.load_centre.map(|at| Label {
             caption: self.labels.load.to_owned(),
             figures: vec![mass(self.load_mass(), self.system, Rounding::Nearest)],
-            target: self.at(self.step.load_centre),
+            target: self.at(at),
             clear: 16.0,
-        };
-        let wants = [load, fork];
+        });
+        let of_load = load.is_some();
+        let wants: Vec<Label> = load.into_iter().chain([fork]).collect();
         let rooms: Vec<Want> = wants.iter().map(|l| Want { at: l.target.1, extent: l.height() }).collect();
         for (k, (label, y)) in wants.iter().zip(spread(&rooms, 8.0, ground - 6.0)).enumerate() {
-            if k == 0 {
+            if of_load && k == 0 {
                 label.draw(sheet, RIGHT_COLUMN, Anchor::Start, y - 0.5 * label.height(), (RIGHT_COLUMN - 4.0, y));
             } else {
                 let top = y - 0.5 * label.height();

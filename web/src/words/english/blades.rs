@@ -49,6 +49,7 @@ pub(super) const BLADES: BladeWords = BladeWords {
     working_intro: "The load as a body of its own: held by its weight and by friction alone, leaning on nothing but the \
                     heel. In hand is how far inside an edge its plumb line meets the blades.",
     hangs: "The load hangs: it neither topples nor slides on the blades.",
+    no_load: "In this step there is no load on the forks.",
     edge: "Topples",
     margin: "In hand",
     margin_worst: "At worst",
@@ -85,6 +86,8 @@ fn event(event: Event) -> &'static str {
     match event {
         Event::Standing => "standing",
         Event::Braking => "braking",
+        Event::Cornering => "in the bend",
+        Event::OnSlope => "on the slope",
     }
 }
 

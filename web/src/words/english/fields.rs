@@ -114,6 +114,17 @@ pub(super) fn label(field: Field) -> Label {
         Field::Turned => ("Turned on the forks", ""),
         Field::Underside => ("Underside, on the blades", ""),
         Field::Hanging => ("How the truck holds it", ""),
+        Field::Braking => ("Slows down by", "With the load, each second; sharp braking is more"),
+        Field::CornerSpeed => ("Speed in the bend", "With the load"),
+        Field::CornerSpeedEmpty => ("Speed in the bend, empty", "Without the load"),
+        Field::CornerRadius => ("Radius of the bend", "To the middle of the front axle; the tightest on the way"),
+        Field::RampGrade => ("Ramp", "The steepest on the way; empty: none"),
+        Field::CrossFall => ("Cross-fall", "Across the way, the steepest; empty: none"),
+        Field::Reserve => ("Must be left", "Of what holds the truck, braking, in bends, on slopes and empty"),
+        Field::RampDown => ("Down the ramp", "With the load"),
+        Field::Brake => ("Braking with the load", ""),
+        Field::Corner => ("Bends with the load", ""),
+        Field::CornerEmpty => ("Bends without the load", ""),
     };
     Label { name, help }
 }

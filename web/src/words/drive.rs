@@ -1,0 +1,68 @@
+//! The drive: its card, its steps, why one does not go.
+
+use super::Twice;
+use standfast_core::step::StepId;
+
+/// The texts.
+pub struct DriveWords {
+    pub group_braking: &'static str,
+    pub group_bends: &'static str,
+    pub group_slopes: &'static str,
+    pub group_reserve: &'static str,
+    pub looked_at: &'static str,
+    pub left_out: &'static str,
+    pub backwards: &'static str,
+    pub forwards: &'static str,
+    pub backwards_taken: &'static str,
+    pub over_limit: &'static str,
+    pub unit: &'static str,
+    pub percent: &'static str,
+    pub degrees: &'static str,
+    /// A slope in the unit that it is typed in, and in the other.
+    pub is: &'static str,
+    pub in_degrees: &'static str,
+    /// Where nothing is typed.
+    pub compare: &'static str,
+    pub summary_ramp: &'static str,
+    pub summary_cross_fall: &'static str,
+    pub reserve: Twice,
+    pub load_downhill: &'static str,
+    /// What a step is driven like, to begin a sentence; nothing for a step that stands.
+    pub when: fn(StepId) -> Option<&'static str>,
+    pub way_backwards: &'static str,
+    pub way_forwards: &'static str,
+    /// Where the truck brakes on the ramp.
+    pub when_braking: &'static str,
+    pub working: &'static str,
+    pub working_intro: &'static str,
+    pub up_ahead: &'static str,
+    pub down_ahead: &'static str,
+    pub left_high: &'static str,
+    pub right_high: &'static str,
+    pub level: &'static str,
+    pub evenly: &'static str,
+    pub acceleration: &'static str,
+    pub slope: &'static str,
+    pub pulls: &'static str,
+    pub pulls_ahead: &'static str,
+    pub pulls_back: &'static str,
+    pub pulls_left: &'static str,
+    pub pulls_right: &'static str,
+    pub may_be_used: &'static str,
+    pub is_used: &'static str,
+    pub left_in_hand: &'static str,
+    pub play: &'static str,
+    pub stop: &'static str,
+    pub next: &'static str,
+    pub stands: &'static str,
+    pub stands_stated: &'static str,
+    pub fails: &'static str,
+    pub no_answer: &'static str,
+    pub load_moves: &'static str,
+    pub caution_brake: &'static str,
+    pub caution_corner: &'static str,
+    pub caution_corner_empty: &'static str,
+    pub caution_level: &'static str,
+    pub caution_no_ramp: &'static str,
+    pub caution_no_cross_fall: &'static str,
+}
