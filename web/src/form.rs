@@ -209,7 +209,7 @@ fn button(path: &str, option: &Choosable, act: &Callback<Action>) -> Html {
 pub fn basis(assumed: &Assumed) -> String {
     let w = &words().card;
     match assumed.basis {
-        Basis::Figure { id } => figure_named(id).as_ref().map_or_else(String::new, source),
+        Basis::Figure { id } => figure_named(id).as_ref().map_or_else(String::new, |f| capital(&source(f))),
         Basis::Middle => w.basis_middle.to_owned(),
         Basis::Worked => w.basis_worked.to_owned(),
         Basis::Zero => w.basis_zero.to_owned(),
@@ -217,6 +217,12 @@ pub fn basis(assumed: &Assumed) -> String {
         Basis::TruckLimit => w.basis_limit.to_owned(),
         Basis::Inferred => w.basis_inferred.to_owned(),
     }
+}
+
+/// A text that begins a sentence.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// The published figure of this name.

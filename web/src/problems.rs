@@ -85,6 +85,7 @@ mod tests {
     use crate::answer::Answer;
     use standfast_core::document::Wheels;
     use standfast_core::example;
+    use standfast_core::place::Place;
 
     fn says(field: Field, text: &str, system: System) -> String {
         let mut entries = Entries::from_document(&example::document(example::THREE_WHEEL));

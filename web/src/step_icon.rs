@@ -4,7 +4,9 @@ use standfast_core::step::StepId;
 use yew::prelude::*;
 
 /// The picture. The step's name stands beside it, so it is silent to a screen reader.
-pub fn step_icon(id: StepId) -> Html {
+///
+/// Down the ramp the load is uphill, or leads downhill.
+pub fn step_icon(id: StepId, load_downhill: bool) -> Html {
     let drawn = match id {
         StepId::TakeUp => html! { <>{ side(0, 18.0, true) }{ ground(0) }{ arrow("M44 25V13", "44,9 41,14 47,14") }</> },
         StepId::TiltBack => {
@@ -23,7 +25,9 @@ pub fn step_icon(id: StepId) -> Html {
         StepId::RampUp => {
             html! { <><g transform="rotate(-14 22 30)">{ side(-8, 24.0, true) }{ ground(0) }</g>{ arrow("M4 12L12 9", "17,7.5 11,6 12.5,12") }</> }
         }
-        // Going down it backs away from the load uphill, or follows it: the arrow points down the ramp.
+        StepId::RampDown if load_downhill => {
+            html! { <><g transform="rotate(12 22 30)">{ side(-8, 24.0, true) }{ ground(0) }</g>{ arrow("M36 3L42 5", "47,7 40.5,8 42.5,2.5") }</> }
+        }
         StepId::RampDown => {
             html! { <><g transform="rotate(-14 22 30)">{ side(-8, 24.0, true) }{ ground(0) }</g>{ arrow("M15 8L8 10.5", "3,12.5 9,13.5 7.5,8") }</> }
         }

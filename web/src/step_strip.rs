@@ -11,6 +11,7 @@ use crate::step_icon::step_icon;
 use crate::storage::name;
 use crate::verdict_mark::verdict_mark;
 use crate::words::{fill, words};
+use standfast_core::document::RampDown;
 use standfast_core::report::StepReport;
 use standfast_core::step::StepId;
 use standfast_core::verdict::{Reason, State};
@@ -158,6 +159,7 @@ impl ButtonView {
         let step: Option<&StepReport> = answer.step(id).map(AsRef::as_ref);
         let fares = fares(answer, id);
         let over = step.is_some_and(|s| !s.passes_worst);
+        let downhill = answer.document.drive.ramp_down == Some(RampDown::Forwards);
         html! {
             <button
                 type="button"
@@ -168,7 +170,7 @@ impl ButtonView {
                 tabindex={if self.at_hand { "0" } else { "-1" }}
                 {onclick}
             >
-                <span class="signs">{ step_icon(id) }{ verdict_mark(fares.mark) }</span>
+                <span class="signs">{ step_icon(id, downhill) }{ verdict_mark(fares.mark) }</span>
                 <span class="name">{ (words().step)(id).name }</span>
                 { bar(step.map(|s| s.used.worst.get()), fares.mark) }
                 <span class="used">
@@ -287,7 +289,7 @@ mod tests {
         }
         assert_eq!(fares(&fast, StepId::TakeUp), Fares { mark: Shown::Go, load_moves: false });
         let mut downhill = entries(&[(Field::RampGrade, "10.5"), (Field::Braking, "0.2")]);
-        downhill.drive.ramp_down = Some(standfast_core::document::RampDown::Forwards);
+        downhill.drive.ramp_down = Some(RampDown::Forwards);
         let answer = Answer::of(&downhill);
         assert_eq!(fares(&answer, StepId::RampDown).mark, Shown::NoGo);
         assert_eq!(fares(&Answer::of(&Entries::blank()), StepId::TakeUp).mark, Shown::None);

@@ -30,6 +30,7 @@ fn everything() -> Document {
         Some(Weighing { points: vec![WeighPoint::default(); 4], raised_end: Some(Side::Ahead), ..Weighing::default() });
     document.load.hanging = true;
     document.load.mass_kg = Some(500.0);
+    document.drive.ramp_pct = Some(8.0);
     document
 }
 
@@ -69,6 +70,12 @@ async fn every_figure_has_its_field() {
         "load.hanging-lies",
         "load.weighing-three",
         "load.weighing.raised_end-heel",
+        "drive.brake-no",
+        "drive.corner-no",
+        "drive.corner_empty-no",
+        "drive.ramp_pct-unit-degrees",
+        "drive.cross_fall_pct-unit-percent",
+        "drive.ramp_down-forwards",
     ] {
         assert!(html.contains(&format!("data-testid=\"choice-{choice}\"")), "{choice}");
     }
@@ -120,7 +127,11 @@ async fn what_is_assumed_says_how_much_and_where_from() {
 async fn cautions_always_stand_and_those_of_the_lift_join_them() {
     let plain = Entries::from_document(&example::document(example::FOUR_WHEEL));
     let html = cards(plain.clone(), Card::Cautions).await;
-    assert!(html.contains("come first") && html.contains("hydraulic shocks") && html.contains("braking, corners"));
+    assert!(
+        html.contains("come first")
+            && html.contains("hydraulic shocks")
+            && html.contains("driving otherwise than in the steps shown")
+    );
     let mut fitted = plain;
     fitted.attachment = true;
     fitted.enter(Field::ForkLength.into(), "700", System::Metric);
@@ -132,4 +143,5 @@ async fn cautions_always_stand_and_those_of_the_lift_join_them() {
     assert!(html.contains("estimate by moments"));
 }
 
+mod drive;
 mod load;

@@ -1,6 +1,6 @@
 //! Steps to draw in tests: the two examples as they are, and made worse.
 
-use standfast_core::document::Document;
+use standfast_core::document::{Document, Drive, RampDown};
 use standfast_core::example;
 use standfast_core::report::{StepReport, assess};
 
@@ -20,6 +20,21 @@ pub fn changed(text: &str, changes: &[(&str, f64)]) -> Document {
     Document::from_json(&value.to_string()).expect("still a document")
 }
 
+/// A move over ramp and cross-fall, with fast bends and hard braking.
+fn driven(text: &str, ramp_down: RampDown) -> Document {
+    let mut document = changed(text, &[]);
+    document.drive = Drive {
+        braking_ms2: Some(2.5),
+        corner_kmh: Some(9.0),
+        corner_empty_kmh: Some(12.0),
+        ramp_pct: Some(14.0),
+        ramp_down: Some(ramp_down),
+        cross_fall_pct: Some(5.5),
+        ..Drive::default()
+    };
+    document
+}
+
 /// Named documents.
 pub fn documents() -> Vec<(&'static str, Document)> {
     let three = example::THREE_WHEEL;
@@ -36,6 +51,8 @@ pub fn documents() -> Vec<(&'static str, Document)> {
         ("doubtful-3", changed(three, &[("/load/mass_kg", 1600.0), ("/lift/height_m", 4.6)])),
         ("tall", changed(four, &[("/truck/mast/lift_m", 7.2), ("/lift/height_m", 6.9), ("/load/height_m", 2.4)])),
         ("low and long", changed(four, &[("/load/length_m", 4.0), ("/load/height_m", 0.15), ("/load/mass_kg", 500.0)])),
+        ("driven", driven(three, RampDown::Forwards)),
+        ("driven-2", driven(four, RampDown::Backwards)),
         ("light", changed(four, &[("/load/mass_kg", 40.0), ("/load/height_m", 0.2), ("/load/length_m", 0.4)])),
     ]
 }

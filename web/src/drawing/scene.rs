@@ -72,7 +72,7 @@ mod tests {
     /// The report's own tilt and lean, read back from the outline.
     #[test]
     fn the_blades_lie_as_the_mast_is_tilted() {
-        for step in samples::all() {
+        for step in samples::all().into_iter().filter(|s| s.laden) {
             let load = step.scene.side.iter().find(|o| o.part == Part::Load).expect("a load");
             let (u, v) = blades(load);
             let down = (step.tilt_deg.get() + step.lean_deg.get()).to_radians();

@@ -19,7 +19,9 @@ fn sheets() -> Vec<(String, Sheet)> {
             }
         }
     }
-    assert_eq!(found.len(), samples::documents().len() * 5 * 2 * 2, "every sample is complete");
+    // Two of them go over a ramp and a cross-fall: four steps more.
+    let steps = samples::documents().len() * 12 + 2 * 4;
+    assert_eq!(found.len(), steps * 2 * 2, "every sample is complete");
     found
 }
 
@@ -45,6 +47,10 @@ fn no_text_overlaps_another_or_leaves_the_sheet() {
 #[test]
 fn every_handle_can_be_reached() {
     for (title, sheet) in sheets() {
+        if title.contains("Empty") || title.contains("BackOut") {
+            assert!(sheet.grips.is_empty(), "{title}: nothing to take hold of");
+            continue;
+        }
         let [load, centre] = sheet.grips.as_slice() else { panic!("{title}: two handles") };
         assert_eq!((load.handle, centre.handle), (Handle::Load, Handle::Centre));
         for grip in [load, centre] {
@@ -80,14 +86,16 @@ async fn the_drawings_render_with_their_handles_lines_and_no_inline_style() {
     for step in samples::all() {
         let side = rendered(View::Side, &step, System::Metric).await;
         for name in ["drawing-side", "handle-load-side", "handle-centre-side", "bob", "distance-front-side"] {
-            assert!(side.contains(&format!("data-testid=\"{name}\"")), "{name}");
+            let there = step.laden || !name.starts_with("handle");
+            assert_eq!(side.contains(&format!("data-testid=\"{name}\"")), there, "{name}");
         }
         let plan = rendered(View::Plan, &step, System::Us).await;
         for name in ["drawing-plan", "handle-load-plan", "handle-centre-plan", "bob-plan", "line-front", "line-left"]
             .into_iter()
             .chain(["line-right", "distance-front", "distance-left", "distance-right"])
         {
-            assert!(plan.contains(&format!("data-testid=\"{name}\"")), "{name}");
+            let there = step.laden || !name.starts_with("handle");
+            assert_eq!(plan.contains(&format!("data-testid=\"{name}\"")), there, "{name}");
         }
         for text in [&side, &plan] {
             assert!(!text.contains("style=") && !text.contains("NaN") && !text.contains("inf "));

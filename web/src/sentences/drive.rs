@@ -87,7 +87,7 @@ impl Teller<'_> {
                     ("share", &figures::share(share.get())),
                     ("way", (self.w.way)(*line)),
                     ("allowed", &figures::slope(allowed.get(), Down)),
-                    ("margin", &figures::slope(share.get() - allowed.get(), Up)),
+                    ("margin", &figures::share(share.get() - allowed.get())),
                 ],
             ),
             Reason::LoadDownhill { grade, limit } => fill(

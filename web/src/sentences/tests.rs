@@ -123,3 +123,4 @@ fn poses_and_names_as_people_say_them() {
 }
 
 mod blades;
+mod drive;

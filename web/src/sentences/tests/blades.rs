@@ -24,7 +24,10 @@ fn braking_makes_a_load_topple_or_slide() {
     tall.centre_known = Some(CentreKnown::Mark);
     tall.underside = Some(Underside::AntiSlipMat);
     let list = all(&tall);
-    assert!(list.iter().any(|s| s.contains("braking the load") && s.contains("topple")), "{list:#?}");
+    assert!(
+        list.iter().any(|s| s.contains("Braking at 1.54\u{a0}m/s\u{b2}, the load") && s.contains("topple")),
+        "{list:#?}"
+    );
     let mut slick = entries(example::THREE_WHEEL, &[(Field::MaxTiltBack, "0"), (Field::TiltBack, "0")]);
     slick.underside = Some(Underside::PlasticPallet);
     says(&slick, "of friction is asked");
