@@ -4,7 +4,7 @@
 use crate::draw::Draws;
 use proptest::prelude::*;
 use standfast_core::document::{
-    Attachment, CentreKnown, Document, Plate, PlateFor, PlateRow, Stage, WeightKnown, Wheels,
+    Attachment, CentreKnown, Document, Plate, PlateFor, PlateRow, RampDown, Stage, WeightKnown, Wheels,
 };
 use standfast_core::place::{Field, Place};
 use std::fmt;
@@ -46,6 +46,7 @@ pub fn document(draws: &mut Draws) -> Document {
     maker.lift();
     maker.blades();
     load::odd(&mut maker.document, maker.draws, rated);
+    maker.drive();
     maker.document
 }
 
@@ -200,6 +201,29 @@ impl Maker<'_> {
             self.set(Field::Extension, length..1.6 * length);
             self.set(Field::ExtensionMass, 20.0..60.0);
         }
+    }
+
+    /// Most of what is driven stands as it would be taken; some of it is fast, steep or left out.
+    fn drive(&mut self) {
+        self.maybe(Field::Braking, 0.5..2.5);
+        self.maybe(Field::CornerSpeed, 1.5..9.0);
+        self.maybe(Field::CornerSpeedEmpty, 2.0..12.0);
+        self.maybe(Field::CornerRadius, 1.8..6.0);
+        if self.draws.chance(0.4) {
+            self.set(Field::RampGrade, 0.5..15.0);
+            self.document.drive.ramp_down =
+                self.draws.one_of(&[Some(RampDown::Forwards), Some(RampDown::Backwards), None]).flatten();
+        }
+        if self.draws.chance(0.4) {
+            self.set(Field::CrossFall, 0.5..8.0);
+        }
+        if self.draws.chance(0.3) {
+            self.set(Field::Reserve, 15.0..40.0);
+        }
+        let mut looked_at = || self.draws.one_of(&[None, None, Some(true), Some(false)]).flatten();
+        let (brake, corner, corner_empty) = (looked_at(), looked_at(), looked_at());
+        let drive = &mut self.document.drive;
+        (drive.brake, drive.corner, drive.corner_empty) = (brake, corner, corner_empty);
     }
 
     fn lift(&mut self) {

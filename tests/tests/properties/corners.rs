@@ -90,14 +90,15 @@ proptest! {
         let step = Step::new(&scenario, &balance, &placed, id);
         let (truck, w) = (&scenario.truck, field.total());
         let pose = id.pose(&scenario);
-        let give = Yield::of(truck, Some(&placed), pose.lift);
+        let load = id.laden().then_some(&placed);
+        let give = Yield::of(truck, load, pose.lift);
         for line in step.stance.support.lines() {
             let worst = step.stance.moment(&line, w).worst;
             for _ in 0..20 {
                 let lean = give.lean.lo + (give.lean.hi - give.lean.lo) * draws.unit();
                 let sway = give.sway * draws.within(-1.0..1.0);
                 let leaning = Pose { lean, sway, ..pose };
-                let bodies = truck.bodies(&balance.rig, &leaning, Outfit::Today, Some(&placed));
+                let bodies = truck.bodies(&balance.rig, &leaning, Outfit::Today, load);
                 let found: f64 = bodies
                     .as_slice()
                     .iter()

@@ -2,6 +2,7 @@
 
 mod corners;
 mod documents;
+mod drive;
 mod found;
 mod frame;
 mod fuzz;

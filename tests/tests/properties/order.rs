@@ -2,7 +2,7 @@
 
 use crate::{assessment, worked};
 use proptest::prelude::*;
-use standfast_core::document::{CentreKnown, Document, GivenAs, Turned};
+use standfast_core::document::{CentreKnown, Document, GivenAs, RampDown, Turned};
 use standfast_core::forks::Arm;
 use standfast_core::report::Assessment;
 use standfast_core::statics::{Corner, moment};
@@ -100,8 +100,11 @@ proptest! {
         let fails_worst = found.steps.iter().any(|s| !s.passes_worst) || cases().any(|c| !c.passes_worst);
         let blades = forks.carries() && forks.bears() && forks.reaches() && forks.arms.iter().all(Arm::holds);
         let blades_worst = forks.carries_worst() && forks.bears_worst() && forks.reaches_worst() && forks.arms.iter().all(Arm::holds_worst);
+        let drive = &document.drive;
+        // 29 CFR 1910.178 (n)(7): over 10 percent the load stays uphill.
+        let downhill = drive.ramp_down == Some(RampDown::Forwards) && drive.ramp_pct.is_some_and(|p| p > 10.0);
         let state = found.verdict.state;
-        if fails || plate_state(&found) == State::NoGo || !blades || forks.worn_out() || forks.too_long() {
+        if fails || downhill || plate_state(&found) == State::NoGo || !blades || forks.worn_out() || forks.too_long() {
             prop_assert_eq!(state, State::NoGo);
         } else if fails_worst || plate_state(&found) == State::Hold || !found.contradictions.is_empty()
             || !blades_worst || !found.load.disagreements.is_empty()

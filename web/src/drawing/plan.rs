@@ -193,7 +193,9 @@ impl<'a> View<'a> {
             (self.labels.together, total, self.at(self.step.centre), 14.0, 110.0),
         ];
         let load = self.step.load_centre.map(|at| (self.labels.load, load, self.at(at), 16.0, 40.0));
-        for (name, kg, target, clear, shift) in marks.into_iter().chain(load) {
+        // Without a load both together are the truck.
+        let marks = marks.into_iter().take(if load.is_some() { 2 } else { 1 });
+        for (name, kg, target, clear, shift) in marks.chain(load) {
             let figures = vec![mass(kg, self.system, Rounding::Nearest)];
             let label = Label { caption: name.to_owned(), figures, target, clear };
             let want = Want { at: target.0 + shift, extent: label.width() + 12.0 };

@@ -22,7 +22,7 @@ pub(super) fn driven(step: &StepReport, print: Printer) -> Html {
                 <caption>
                     { w.working }
                     if reserve {
-                        <span class="help">{ w.working_intro }{ " " }{ source(&rules::RESERVE) }</span>
+                        <span class="help">{ fill(w.working_intro, &[("source", &source(&rules::RESERVE))]) }</span>
                     }
                 </caption>
                 <tbody>

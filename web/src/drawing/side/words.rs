@@ -97,6 +97,10 @@ impl View<'_> {
                 clear: 9.0,
             },
         ];
+        if !self.step.laden {
+            // Without a load both together are the truck.
+            labels.remove(0);
+        }
         if let Some((foot, top)) = self.mast() {
             let target = along(top, towards(foot, top), 16.0);
             labels.push(Label { caption: self.tilt_words(), figures: self.tilt_figures(), target, clear: 2.0 });

@@ -35,7 +35,7 @@ pub(super) const DRIVE: DriveWords = DriveWords {
     when_braking: "{when} and braking at {braking}",
     working: "What it is driven like",
     working_intro: "Slope and acceleration act on every kilogram of truck and load. The platform tests ask nothing of this \
-                    step; instead a reserve must be left.",
+                    step; instead a reserve must be left: {source}.",
     up_ahead: "{slope} ({angle}), rising ahead",
     down_ahead: "{slope} ({angle}), falling ahead",
     left_high: "{slope} ({angle}), left side high",
