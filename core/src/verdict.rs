@@ -11,7 +11,7 @@ use crate::scenario::Scenario;
 use crate::seat::{Over, Seat};
 use crate::stance::Stance;
 use crate::statics::{self, Corner};
-use crate::step::{Step, StepId};
+use crate::step::{Standing, Step, StepId};
 use crate::support::{Line, LineId};
 use glam::DVec3;
 use serde::Serialize;
@@ -230,7 +230,9 @@ fn step_grounds(step: &Step) -> Option<(f64, Ground)> {
         let field = crate::field::Field::platform(line.outward(), t.asked).total();
         (stated, share, reason, line, field)
     });
-    let stays = step.standing.iter().filter(|s| s.stands_worst() && !step.keeps_worst(s)).map(|s| {
+    // What is not kept as stated counts as stated, whatever happens at the worst.
+    let short = |s: &&Standing| (s.stands_worst() && !step.keeps_worst(s)) || (s.stands() && !step.keeps(s));
+    let stays = step.standing.iter().filter(short).map(|s| {
         let stated = !step.keeps(s);
         let share = if stated { s.share.nominal } else { s.share.worst };
         let (line, shown) = (s.line.id, c(share));

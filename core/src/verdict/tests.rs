@@ -106,3 +106,29 @@ fn a_slope_not_stood_is_a_no_go_with_both_figures() {
     assert!(slopes.iter().all(|(stood, asked)| stood < asked));
     assert_ne!(found.state, State::Go);
 }
+
+/// A reserve not kept as stated is a no-go, also where at the worst corner the truck goes over altogether: that
+/// alone would only hold.
+#[test]
+fn a_reserve_not_kept_is_not_hidden_by_what_may_happen_at_the_worst() {
+    let found = verdict(|d| {
+        d.load.underside = Some(crate::friction::Underside::AntiSlipMat);
+        d.drive.corner_kmh = Some(12.0);
+    });
+    let document = {
+        let mut d = example::document(example::THREE_WHEEL);
+        d.drive.corner_kmh = Some(12.0);
+        d
+    };
+    let steps = assess(&document).assessment.expect("complete").steps;
+    let bend = steps.iter().find(|s| s.id == StepId::CornerRight).expect("a bend");
+    let left = bend.lines.iter().find(|l| l.id == LineId::Left).expect("a line");
+    assert!(left.moment.nominal > Scalar::ZERO && left.moment.worst < Scalar::ZERO, "{left:?}");
+    assert!(left.share.nominal > bend.share_allowed);
+    let grounds: Vec<_> = std::iter::once(&found.governing).chain(&found.others).collect();
+    let refused = |g: &&&Ground| {
+        g.state == State::NoGo
+            && matches!(g.reason, Reason::Reserve { step: StepId::CornerRight, line: LineId::Left, .. })
+    };
+    assert_eq!((found.state, grounds.iter().filter(refused).count()), (State::NoGo, 1), "{grounds:#?}");
+}
