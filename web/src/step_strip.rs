@@ -36,18 +36,20 @@ const FULL: f64 = 125.0;
 pub struct Fares {
     /// The mark: as the verdict's, of this step alone.
     pub mark: Shown,
-    /// Whether the load topples or slides on the forks.
-    pub load_moves: bool,
+    /// The state that the load leads to which topples or slides on the forks.
+    pub load_moves: Option<State>,
 }
 
 /// How a step fares: by the verdict's own reasons that are about it.
 pub fn fares(answer: &Answer, id: StepId) -> Fares {
-    let Some(assessment) = answer.assessment.as_ref() else { return Fares { mark: Shown::None, load_moves: false } };
+    let Some(assessment) = answer.assessment.as_ref() else { return Fares { mark: Shown::None, load_moves: None } };
     let verdict = &assessment.verdict;
     let all = std::iter::once(&verdict.governing).chain(&verdict.others);
-    let mut fares = Fares { mark: Shown::Go, load_moves: false };
+    let mut fares = Fares { mark: Shown::Go, load_moves: None };
     for ground in all.filter(|g| step_of(&g.reason) == Some(id)) {
-        fares.load_moves |= matches!(ground.reason, Reason::Topples { .. } | Reason::Slides { .. });
+        if matches!(ground.reason, Reason::Topples { .. } | Reason::Slides { .. }) {
+            fares.load_moves = Some(fares.load_moves.map_or(ground.state, |s| s.min(ground.state)));
+        }
         fares.mark = match (ground.state, fares.mark) {
             (State::NoGo, _) | (_, Shown::NoGo) => Shown::NoGo,
             (State::Hold, _) => Shown::Hold,
@@ -158,7 +160,8 @@ impl ButtonView {
         let (id, w) = (self.id, &words().stage);
         let step: Option<&StepReport> = answer.step(id).map(AsRef::as_ref);
         let fares = fares(answer, id);
-        let over = step.is_some_and(|s| !s.passes_worst);
+        let d = &words().drive;
+        let over = step.filter(|s| !s.passes_worst).map(|s| if s.passes { State::Hold } else { State::NoGo });
         let downhill = answer.document.drive.ramp_down == Some(RampDown::Forwards);
         html! {
             <button
@@ -181,22 +184,24 @@ impl ButtonView {
                     }
                     <span class="unseen">{ format!(" {}", said(fares.mark)) }</span>
                 </span>
-                if self.governing || over || fares.load_moves {
+                if self.governing || over.is_some() || fares.load_moves.is_some() {
                     <span class="tags">
                         if self.governing {
                             <span class="tag">{ w.tightest }</span>
                         }
-                        if over {
-                            <strong class="tag over">{ w.over }</strong>
-                        }
-                        if fares.load_moves {
-                            <strong class="tag over">{ words().drive.load_moves }</strong>
-                        }
+                        { for over.map(|state| tag(state, w.over, d.may_be_over)) }
+                        { for fares.load_moves.map(|state| tag(state, d.load_moves, d.load_may_move)) }
                     </span>
                 }
             </button>
         }
     }
+}
+
+/// A mark in words: as stated, or only at the worst.
+fn tag(state: State, stated: &'static str, may: &'static str) -> Html {
+    let (class, text) = if state == State::NoGo { ("tag over", stated) } else { ("tag may", may) };
+    html! { <strong {class}>{ text }</strong> }
 }
 
 /// How a step fares, for those who cannot see its mark.
@@ -287,7 +292,7 @@ mod tests {
         for id in [StepId::CornerLeft, StepId::CornerRight] {
             assert_eq!(fares(&fast, id).mark, Shown::NoGo);
         }
-        assert_eq!(fares(&fast, StepId::TakeUp), Fares { mark: Shown::Go, load_moves: false });
+        assert_eq!(fares(&fast, StepId::TakeUp), Fares { mark: Shown::Go, load_moves: None });
         let mut downhill = entries(&[(Field::RampGrade, "10.5"), (Field::Braking, "0.2")]);
         downhill.drive.ramp_down = Some(RampDown::Forwards);
         let answer = Answer::of(&downhill);
@@ -300,5 +305,8 @@ mod tests {
         let html = strip(entries(&[(Field::CornerSpeed, "20")])).await;
         assert_eq!(html.matches("tabindex=\"0\"").count(), 1);
         assert!(html.contains(" fails") && html.contains(" passes") && html.contains("OVER"));
+        // What only the worst leads to is said as such.
+        let html = strip(entries(&[(Field::CornerSpeed, "6")])).await;
+        assert!(html.contains("LOAD MAY MOVE") && html.contains(" hold") && !html.contains("LOAD MOVES"));
     }
 }

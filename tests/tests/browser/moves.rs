@@ -155,8 +155,11 @@ fn a_bend_too_fast_turns_go_into_no_go() {
     journey("bend", 1280, 800, |page| async move {
         page.expect_state("go").await?;
         page.card("card-move").await?;
-        page.enter("drive.corner_kmh", "6").await?;
+        page.enter("drive.corner_kmh", "5").await?;
         page.expect_state("go").await?;
+        // What the load's underside is was not said: a little faster it may slide.
+        page.enter("drive.corner_kmh", "6").await?;
+        page.expect_state("hold").await?;
         page.enter("drive.corner_kmh", "12").await?;
         page.expect_state("no_go").await?;
         let reason = page.reason().await?.replace('\u{a0}', " ");
@@ -164,7 +167,7 @@ fn a_bend_too_fast_turns_go_into_no_go() {
         assert_eq!(page.find("step-corner_left").await?.attr("data-state").await?.as_deref(), Some("no_go"));
         assert_eq!(page.find("step-travel").await?.attr("data-state").await?.as_deref(), Some("go"));
         // On a wider bend the same speed goes.
-        page.enter("drive.radius_m", "9000").await?;
+        page.enter("drive.radius_m", "12000").await?;
         page.expect_state("go").await?;
         page.enter("drive.radius_m", "2000").await?;
         page.expect_state("no_go").await?;

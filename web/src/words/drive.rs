@@ -59,6 +59,8 @@ pub struct DriveWords {
     pub fails: &'static str,
     pub no_answer: &'static str,
     pub load_moves: &'static str,
+    pub load_may_move: &'static str,
+    pub may_be_over: &'static str,
     pub caution_brake: &'static str,
     pub caution_corner: &'static str,
     pub caution_corner_empty: &'static str,

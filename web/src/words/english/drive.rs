@@ -60,6 +60,8 @@ pub(super) const DRIVE: DriveWords = DriveWords {
     fails: "fails",
     no_answer: "no answer yet",
     load_moves: "LOAD MOVES",
+    load_may_move: "LOAD MAY MOVE",
+    may_be_over: "MAY BE OVER",
     caution_brake: "Braking is left out of this check: neither on the level nor down the ramp is it looked at.",
     caution_corner: "Bends with the load are left out of this check.",
     caution_corner_empty: "Bends without the load are left out of this check.",
