@@ -61,7 +61,7 @@ fn on_a_phone_the_strip_scrolls_sideways_with_room_for_a_glove() {
         let answer = page.driver.execute(script, Vec::new()).await?.json().clone();
         let sizes: Vec<f64> = answer.as_array().into_iter().flatten().filter_map(serde_json::Value::as_f64).collect();
         let [least, beyond, page_beyond, rows] = sizes[..] else { return Err(format!("{answer}").into()) };
-        assert!(least >= 44.0 && beyond > 0.0 && page_beyond <= 0.5 && rows == 1.0, "{answer}");
+        assert!(least >= 44.0 && beyond > 0.0 && page_beyond <= 0.5 && rows < 1.5, "{answer}");
         page.tap("step-take_up").await?;
         page.find("step-take_up").await?.send_keys(Key::End + "").await?;
         expect_step(&page, "empty_corner_right").await?;
