@@ -104,6 +104,12 @@ proptest! {
         }
     }
 
+}
+
+proptest! {
+    // A dozen verdicts a case.
+    #![proptest_config(ProptestConfig::with_cases(100))]
+
     /// Nor does more wear, a lower stamp, or a longer extension that is too long.
     #[test]
     fn more_wear_is_never_better(document in sensible::documents(), stamped in 300.0..2500.0) {
@@ -129,6 +135,9 @@ proptest! {
         }
     }
 
+}
+
+proptest! {
     /// Hanging, it may weigh less: what the plate refuses lying, it refuses hanging.
     #[test]
     fn hanging_never_allows_more(document in sensible::documents()) {
