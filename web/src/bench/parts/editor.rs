@@ -19,7 +19,7 @@ use std::rc::Rc;
 use yew::prelude::*;
 
 /// The sheet's size where there is room, and on a phone.
-const WIDE: (f64, f64) = (560.0, 540.0);
+const WIDE: (f64, f64) = (560.0, 505.0);
 const NARROW: (f64, f64) = (380.0, 400.0);
 /// So much of the outline's size is left free about it.
 const FREE: f64 = 0.25;

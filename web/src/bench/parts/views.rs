@@ -20,7 +20,7 @@ use yew::prelude::*;
 /// Radius of the centre's mark.
 const CENTRE: f64 = 8.0;
 /// The sheet's size where there is room, and on a phone.
-const WIDE: (f64, f64) = (560.0, 540.0);
+const WIDE: (f64, f64) = (560.0, 505.0);
 const NARROW: (f64, f64) = (380.0, 400.0);
 
 #[derive(Properties, PartialEq)]
