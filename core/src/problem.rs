@@ -104,6 +104,11 @@ pub enum Rule {
         /// That part, from 0.
         part: usize,
     },
+    /// Two cut-outs of a part would take the same away twice.
+    CutsOverlap {
+        /// The other one, from 0.
+        part: usize,
+    },
     /// The cut-outs leave nothing of the part.
     CutTakesAll,
     /// What a cut-out is cut out of is not there, or is itself a cut-out.
@@ -235,7 +240,9 @@ impl Problem {
             Rule::WeightOrMaterial => Remedy::Enter,
             Rule::OutlineTooShort { .. } | Rule::OutlineCrosses { .. } | Rule::OutlineFlat => Remedy::DrawAgain,
             Rule::ScaleTooShort | Rule::RectangleBent => Remedy::DrawAgain,
-            Rule::HoleOutside | Rule::CutOutside { .. } | Rule::CutTakesAll => Remedy::MoveInside,
+            Rule::HoleOutside | Rule::CutOutside { .. } | Rule::CutsOverlap { .. } | Rule::CutTakesAll => {
+                Remedy::MoveInside
+            }
             Rule::CutHost | Rule::NotThisWay => Remedy::ChooseAnother,
             Rule::NegativeReading
             | Rule::SupportsTogether

@@ -181,6 +181,11 @@ impl Entries {
                 {
                     self.problem(Place::in_row(Field::PartCutFrom, k), None, Rule::CutOutside { part: host });
                 }
+                let same = |c: &usize| parts[*c].cut_from == Some(host);
+                let over = |c: &usize| solids[k].as_ref().zip(solids[*c].as_ref()).is_some_and(|(a, b)| a.overlaps(b));
+                if let Some(part) = (0..k).filter(same).find(over) {
+                    self.problem(Place::in_row(Field::PartCutFrom, k), None, Rule::CutsOverlap { part });
+                }
             }
             _ => self.problem(Place::in_row(Field::PartCutFrom, k), None, Rule::CutHost),
         }

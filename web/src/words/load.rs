@@ -98,6 +98,7 @@ pub struct LoadProblemWords {
     pub outline_flat: &'static str,
     pub hole_outside: &'static str,
     pub cut_outside: &'static str,
+    pub cuts_overlap: &'static str,
     pub cut_all: &'static str,
     pub cut_host: &'static str,
     pub negative: &'static str,

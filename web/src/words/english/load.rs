@@ -101,6 +101,7 @@ pub(super) const LOAD_PROBLEM: LoadProblemWords = LoadProblemWords {
     outline_flat: "The outline encloses nothing. Draw it again.",
     hole_outside: "This hole is not wholly inside the outline, or meets another hole. Move it.",
     cut_outside: "This cut-out is not wholly inside part {n}. Move it or make it smaller.",
+    cuts_overlap: "This cut-out takes away some of what part {n} takes away already. Move it or make it smaller.",
     cut_all: "The cut-outs leave nothing of this part. Make them smaller.",
     cut_host: "Choose a part that is there and is not itself a cut-out.",
     negative: "{value} is below zero: the load would have to pull this support up. Read it again.",
