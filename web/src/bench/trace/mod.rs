@@ -1,5 +1,13 @@
 //! The bench on which a load is traced from a picture.
 
+mod glass;
+mod hand;
+mod kept;
+mod paper;
+pub mod points;
+mod prepare;
+pub mod steps;
+
 use crate::form::Form;
 use crate::state::{Action, use_act};
 use crate::words::words;
