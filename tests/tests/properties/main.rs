@@ -1,5 +1,6 @@
 //! What must hold for every truck, load and lift, tried on random ones.
 
+mod blades;
 mod corners;
 mod documents;
 mod found;
