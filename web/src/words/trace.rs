@@ -77,10 +77,8 @@ pub struct TraceWords {
     pub scale_anew: &'static str,
     pub paper_scale: &'static str,
     pub no_rectangle: &'static str,
-    pub rectangle_anew: &'static str,
     // Step 4.
     pub hole: &'static str,
-    pub no_hole: &'static str,
     pub drop_open: &'static str,
     pub remove_hole: &'static str,
     pub anew: &'static str,

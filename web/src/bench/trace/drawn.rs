@@ -1,0 +1,172 @@
+//! What stands on the sheet: the picture, the outline with its lengths, the references, the points.
+
+use super::glass::{Glass, Pixel, Spot};
+use super::paper;
+use super::points::{Ring, pixel};
+use crate::drawing::marks::{apart, circle, middle, quarters};
+use crate::entries::{Entries, Ground, TraceEntry, unit_of};
+use crate::figures::Printer;
+use crate::form::Form;
+use crate::words::words;
+use standfast_core::place::Field;
+use standfast_core::report::TraceReport;
+use standfast_core::units::{Rounding, System};
+use std::fmt::Write as _;
+use yew::prelude::*;
+
+/// The id of what is traced on.
+pub const GROUND: &str = "tr-ground";
+/// An edge shorter than this on the sheet has no room for its length, sheet units.
+const ROOM: f64 = 46.0;
+/// Radius of the mark of a centre of gravity, sheet units.
+const MARK: f64 = 13.0;
+
+#[derive(Properties, PartialEq)]
+pub struct GroundProps {
+    pub ground: Ground,
+    pub size: (u32, u32),
+    pub data: Option<AttrValue>,
+}
+
+/// What is traced on, in pixels. A component of its own: a photo is a long text, compared only
+/// where it may have changed.
+#[component]
+pub fn GroundPicture(props: &GroundProps) -> Html {
+    let (wide, high) = (props.size.0.to_string(), props.size.1.to_string());
+    let squares = || {
+        let (thin, thick) = paper::lines();
+        html! { <><path class="tr-square" d={thin} /><path class="tr-square tr-tenth" d={thick} /></> }
+    };
+    html! {
+        <g id={GROUND}>
+            <rect class="tr-paper" width={wide.clone()} height={high.clone()} />
+            if props.ground == Ground::Paper {
+                { squares() }
+            }
+            if let Some(data) = &props.data {
+                <image href={data} width={wide} height={high} preserveAspectRatio="none" />
+            }
+        </g>
+    }
+}
+
+/// The picture as it lies on the sheet.
+pub fn ground(glass: &Glass, trace: &TraceEntry, data: Option<&AttrValue>) -> Html {
+    let (x, y) = glass.spot((0.0, 0.0));
+    let transform = format!("translate({x:.2} {y:.2}) scale({:.5})", glass.scale);
+    let size = (glass.picture.0 as u32, glass.picture.1 as u32);
+    html! { <g {transform}><GroundPicture ground={trace.ground} {size} data={data.cloned()} /></g> }
+}
+
+/// A path through places of the picture, as they are or as they lie on a sheet.
+fn path(points: &[Pixel], closed: bool) -> String {
+    let mut path = String::new();
+    for (k, (x, y)) in points.iter().enumerate() {
+        let _ = write!(path, "{}{x:.1} {y:.1}", if k == 0 { "M" } else { "L" });
+    }
+    if closed && points.len() > 1 {
+        path.push('Z');
+    }
+    path
+}
+
+fn is_joined(ring: Ring, trace: &TraceEntry) -> bool {
+    ring.is_closed() || (ring == Ring::Rectangle && trace.rectangle.len() == 4)
+}
+
+/// All lines in pixels, as the loupe shows them.
+pub fn lines(trace: &TraceEntry) -> String {
+    Ring::all(trace).into_iter().map(|ring| path(&ring.pixels(trace), is_joined(ring, trace))).collect()
+}
+
+/// The lines on the sheet.
+pub fn rings(glass: &Glass, trace: &TraceEntry, active: &[Ring]) -> Html {
+    let on_sheet = |ring: Ring| {
+        let spots: Vec<Spot> = ring.pixels(trace).into_iter().map(|p| glass.spot(p)).collect();
+        path(&spots, is_joined(ring, trace))
+    };
+    let body: String = Ring::all(trace).into_iter().filter(|r| r.is_closed()).map(on_sheet).collect();
+    let line = |ring: Ring| {
+        let d = on_sheet(ring);
+        let kind = match ring {
+            Ring::Scale => "tr-scale",
+            Ring::Rectangle => "tr-rectangle",
+            Ring::Open => "tr-open",
+            Ring::Outline | Ring::Hole(_) => "tr-closed",
+        };
+        let faint = (!active.is_empty() && !active.contains(&ring)).then_some("tr-faint");
+        html! {
+            <g key={ring.key()} class={classes!(faint)}>
+                <path class="tr-halo" d={d.clone()} />
+                <path class={classes!("tr-line", kind)} {d} />
+            </g>
+        }
+    };
+    html! {
+        <g aria-hidden="true">
+            <path class="tr-body" d={body} fill-rule="evenodd" />
+            { for Ring::all(trace).into_iter().filter(|r| !r.of(trace).is_empty()).map(line) }
+        </g>
+    }
+}
+
+fn label(at: Spot, text: String, kind: &'static str) -> Html {
+    html! { <text class={kind} x={format!("{:.1}", at.0)} y={format!("{:.1}", at.1)}>{ text }</text> }
+}
+
+/// The lengths of the outline's edges, in metres, in the order of its points.
+pub fn edges(report: &TraceReport) -> Vec<f64> {
+    let at = |k: usize| report.outline.get(k % report.outline.len().max(1)).map(|p| (p.0.get(), p.1.get()));
+    (0..report.outline.len()).filter_map(|k| Some(apart(at(k)?, at(k + 1)?))).collect()
+}
+
+/// The edges' lengths on the sheet, where they have room.
+pub fn lengths(glass: &Glass, trace: &TraceEntry, form: &Form) -> Html {
+    let Some(report) = &form.answer.load.outline else { return Html::default() };
+    let (lengths, print) = (edges(report), Printer(form.system));
+    let spots: Vec<Spot> = trace.outline.iter().map(|p| glass.spot(pixel(p))).collect();
+    if lengths.len() != spots.len() {
+        return Html::default();
+    }
+    let next = spots.iter().cycle().skip(1);
+    let shown = spots.iter().zip(next).zip(lengths).filter(|((a, b), _)| apart(**a, **b) >= ROOM);
+    let label =
+        |((a, b), m): ((&Spot, &Spot), f64)| label(middle(*a, *b), print.length(m, Rounding::Nearest), "tr-length");
+    html! { <g aria-hidden="true" data-testid="trace-lengths">{ for shown.map(label) }</g> }
+}
+
+fn entered(entries: &Entries, field: Field, system: System) -> Option<String> {
+    let text = entries.shown(field.into(), system);
+    let unit = unit_of(field.into(), system).map(|u| u.symbol()).unwrap_or_default();
+    (!text.is_empty()).then(|| format!("{text}\u{a0}{unit}"))
+}
+
+/// The figures of the references, as entered, beside what they are of.
+pub fn references(glass: &Glass, trace: &TraceEntry, form: &Form) -> Html {
+    let spots = |ring: Ring| ring.pixels(trace).into_iter().map(|p| glass.spot(p)).collect::<Vec<_>>();
+    let beside = |points: &[Spot], a: usize, b: usize, field: Field| {
+        let text = entered(&form.entries, field, form.system)?;
+        Some(label(middle(*points.get(a)?, *points.get(b)?), text, "tr-length"))
+    };
+    let (scale, corners) = (spots(Ring::Scale), spots(Ring::Rectangle));
+    html! {
+        <g aria-hidden="true">
+            { for beside(&scale, 0, 1, Field::TraceScale) }
+            { for beside(&corners, 0, 1, Field::TraceRectangleWidth) }
+            { for beside(&corners, 1, 2, Field::TraceRectangleHeight) }
+        </g>
+    }
+}
+
+/// The mark of the outline's centre.
+pub fn centre(glass: &Glass, report: &TraceReport) -> Html {
+    let (x, y) = report.centre_in_picture;
+    let spot = glass.spot((x.get(), y.get()));
+    html! {
+        <g class="tr-centre" data-testid="trace-centre" data-x={x.get().to_string()} data-y={y.get().to_string()}>
+            <title>{ words().trace.centre_mark }</title>
+            <path class="tr-centre-disc" d={circle(spot, MARK)} />
+            <path class="tr-centre-quarters" d={quarters(spot, MARK)} />
+        </g>
+    }
+}

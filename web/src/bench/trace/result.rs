@@ -1,0 +1,92 @@
+//! What comes out: weight, centre, and how well the outline is known.
+
+use crate::figures::{Printer, share, tolerance};
+use crate::form::Form;
+use crate::words::{fill, words};
+use standfast_core::found::Way;
+use standfast_core::report::{LoadReport, TraceReport};
+use standfast_core::units::{Quantity, Rounding};
+use yew::prelude::*;
+
+/// The results.
+pub fn result(form: &Form) -> Html {
+    let w = &words().trace;
+    let (outline, load) = (&form.answer.load.outline, &form.answer.load.load);
+    html! {
+        <section class="tr-result" data-testid="trace-result" aria-labelledby="tr-result-head" aria-live="polite">
+            <h3 id="tr-result-head">{ w.result }</h3>
+            if outline.is_none() {
+                <p class="help">{ w.result_later }</p>
+            }
+            <dl>
+                if let Some(load) = load {
+                    { of_load(load, Printer(form.system)) }
+                }
+                if let Some(outline) = outline {
+                    { of_outline(outline, Printer(form.system)) }
+                }
+            </dl>
+            if let Some(outline) = outline {
+                <p class="hint" data-testid="trace-from">{ why(outline) }</p>
+            }
+        </section>
+    }
+}
+
+fn row(name: &str, test: &'static str, lines: Vec<String>) -> Html {
+    html! {
+        <>
+            <dt>{ name }</dt>
+            <dd data-testid={test}>{ for lines.into_iter().map(|line| html! { <span>{ line }</span> }) }</dd>
+        </>
+    }
+}
+
+fn of_load(load: &LoadReport, print: Printer) -> Html {
+    let (w, l) = (&words().trace, &words().load);
+    let by = &load.decided_by;
+    let elsewhere = [by.ahead, by.left, by.above].into_iter().any(|way| way != Way::Trace);
+    let at = |text: &str, range| fill(text, &[("value", &tolerance(range, Quantity::Length, print))]);
+    let centre = &load.centre;
+    html! {
+        <>
+            { row(w.mass_row, "trace-mass-found", vec![tolerance(load.mass, Quantity::Mass, print)]) }
+            if elsewhere {
+                <dt>{ w.centre_row }</dt>
+                <dd>{ w.decided_else }</dd>
+            } else {
+                { row(w.centre_row, "trace-centre-found", vec![
+                    at(l.from_heel, centre.ahead),
+                    at(l.left_of_middle, centre.left),
+                    at(l.above_underside, centre.above),
+                ]) }
+            }
+        </>
+    }
+}
+
+fn of_outline(outline: &TraceReport, print: Printer) -> Html {
+    let w = &words().trace;
+    let points = || outline.outline.iter().map(|p| (p.0.get(), p.1.get()));
+    let span = |list: &mut dyn Iterator<Item = f64>| {
+        let (lo, hi) = list.fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), v| (lo.min(v), hi.max(v)));
+        print.length(hi - lo, Rounding::Nearest)
+    };
+    let size = format!("{} \u{d7} {}", span(&mut points().map(|p| p.0)), span(&mut points().map(|p| p.1)));
+    let off = |m: f64| print.length(m, Rounding::Up);
+    let (across, up) = outline.error;
+    let known = fill(w.known_to, &[("across", &off(across.get())), ("up", &off(up.get()))]);
+    html! {
+        <>
+            { row(w.size, "trace-size", vec![size]) }
+            { row(w.outline_centre, "trace-known-to", vec![known]) }
+        </>
+    }
+}
+
+/// Where the tolerance comes from.
+fn why(outline: &TraceReport) -> String {
+    let w = &words().trace;
+    let text = if outline.straightened { w.from_straight } else { w.from_plain };
+    fill(text, &[("part", &share(outline.not_square.get()))])
+}
