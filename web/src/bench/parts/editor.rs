@@ -26,7 +26,7 @@ const FREE: f64 = 0.25;
 /// A tap this near to an edge puts a point in, in pixels.
 const EDGE: f64 = 18.0;
 /// How far from a point a finger takes hold of it, sheet units.
-const TAKE: f64 = 23.0;
+const TAKE: f64 = 26.0;
 
 #[derive(Properties, PartialEq)]
 pub struct EditorProps {
@@ -98,7 +98,7 @@ pub fn OutlineEditor(props: &EditorProps) -> Html {
                 return;
             }
             let near = d.points.iter().enumerate().map(|(k, p)| (marks::apart(pane.spot(*p), spot), k));
-            let near = near.min_by(|a, b| a.0.total_cmp(&b.0)).filter(|n| n.0 <= TAKE.min(TAKE * unit.max(0.7)));
+            let near = near.min_by(|a, b| a.0.total_cmp(&b.0)).filter(|n| n.0 <= TAKE);
             let put = |drawn: Drawn, point: usize, last: Option<Rc<Entries>>| {
                 capture(&svg, &event);
                 chosen.set(point);

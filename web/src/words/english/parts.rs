@@ -66,7 +66,7 @@ pub(super) const PARTS: PartsWords = PartsWords {
     weight_counts: "The weight above counts; what it is made of does not.",
     density: "{density} ({range}). {source} ({mark}).",
     cut_from: "Cut out of",
-    solid: "Nothing: it is solid",
+    solid: "Nothing, solid",
     host_has_cuts: "Something is cut out of this part, so it cannot be a cut-out itself.",
     draw_outline: "Draw the outline",
     outline: "Outline of {part}",
