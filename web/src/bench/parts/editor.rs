@@ -199,6 +199,7 @@ pub fn OutlineEditor(props: &EditorProps) -> Html {
                 <circle class="d-reach" r={TAKE.to_string()} />
                 <circle class="d-focus" r="14" />
                 <circle class="pb-point" r={if k == point { "8" } else { "6" }} />
+                <text class="d-plain" font-size="13" x="11" y="-9" aria-hidden="true">{ k + 1 }</text>
             </g>
         }
     });
