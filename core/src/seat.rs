@@ -128,7 +128,8 @@ fn edges(region: &[DVec2]) -> Vec<(DVec2, f64)> {
 fn over(n: DVec2) -> Option<Over> {
     if n.x >= n.y.abs() {
         Some(Over::Ahead)
-    } else if n.x <= -n.y.abs() {
+    } else if n.x < -n.y.abs() - 1e-9 {
+        // What faces the heel no more than a side counts for the side.
         None
     } else if n.y > 0.0 {
         Some(Over::Left)
