@@ -93,6 +93,7 @@ pub struct TraceWords {
     pub material: &'static str,
     // What comes out.
     pub result: &'static str,
+    pub uneven: &'static str,
     pub result_later: &'static str,
     pub outline_centre: &'static str,
     pub known_to: &'static str,

@@ -3,7 +3,7 @@
 use super::glass::{Glass, Pixel, Spot};
 use super::paper;
 use super::points::{Ring, pixel};
-use crate::drawing::marks::{apart, circle, middle, quarters};
+use crate::drawing::marks::{apart, circle, middle, quarters, towards};
 use crate::entries::{Entries, Ground, TraceEntry, unit_of};
 use crate::figures::Printer;
 use crate::form::Form;
@@ -18,6 +18,8 @@ use yew::prelude::*;
 pub const GROUND: &str = "tr-ground";
 /// An edge shorter than this on the sheet has no room for its length, sheet units.
 const ROOM: f64 = 46.0;
+/// How far a text stands from its line, across and down.
+const BESIDE: (f64, f64) = (36.0, 13.0);
 /// Radius of the mark of a centre of gravity, sheet units.
 const MARK: f64 = 13.0;
 
@@ -110,8 +112,24 @@ pub fn rings(glass: &Glass, trace: &TraceEntry, active: &[Ring]) -> Html {
     }
 }
 
-fn label(at: Spot, text: String, kind: &'static str) -> Html {
-    html! { <text class={kind} x={format!("{:.1}", at.0)} y={format!("{:.1}", at.1)}>{ text }</text> }
+/// The side of its edges on which an outline's inside lies: 1 right of the way round, on the sheet.
+fn inward(spots: &[Spot]) -> f64 {
+    let next = spots.iter().cycle().skip(1);
+    let twice: f64 = spots.iter().zip(next).map(|(a, b)| a.0 * b.1 - b.0 * a.1).sum();
+    twice.signum()
+}
+
+/// Where a text stands beside the middle of a line, clear of it: 1 on the right of the way from `a`
+/// to `b`, -1 on the left.
+fn beside(a: Spot, b: Spot, side: f64) -> Spot {
+    let (d, m) = (towards(a, b), middle(a, b));
+    let (x, y) = (-d.1 * side, d.0 * side);
+    // Texts are wider than high.
+    (m.0 + x * BESIDE.0, m.1 + y * BESIDE.1)
+}
+
+fn label(at: Spot, text: String) -> Html {
+    html! { <text class="tr-length" x={format!("{:.1}", at.0)} y={format!("{:.1}", at.1)}>{ text }</text> }
 }
 
 /// The lengths of the outline's edges, in metres, in the order of its points.
@@ -130,8 +148,8 @@ pub fn lengths(glass: &Glass, trace: &TraceEntry, form: &Form) -> Html {
     }
     let next = spots.iter().cycle().skip(1);
     let shown = spots.iter().zip(next).zip(lengths).filter(|((a, b), _)| apart(**a, **b) >= ROOM);
-    let label =
-        |((a, b), m): ((&Spot, &Spot), f64)| label(middle(*a, *b), print.length(m, Rounding::Nearest), "tr-length");
+    let inward = inward(&spots);
+    let label = |((a, b), m): ((&Spot, &Spot), f64)| label(beside(*a, *b, inward), print.length(m, Rounding::Nearest));
     html! { <g aria-hidden="true" data-testid="trace-lengths">{ for shown.map(label) }</g> }
 }
 
@@ -144,16 +162,23 @@ fn entered(entries: &Entries, field: Field, system: System) -> Option<String> {
 /// The figures of the references, as entered, beside what they are of.
 pub fn references(glass: &Glass, trace: &TraceEntry, form: &Form) -> Html {
     let spots = |ring: Ring| ring.pixels(trace).into_iter().map(|p| glass.spot(p)).collect::<Vec<_>>();
-    let beside = |points: &[Spot], a: usize, b: usize, field: Field| {
+    // Away from the outline, whose lengths stand inside it.
+    let outline = spots(Ring::Outline);
+    let count = outline.len().max(1) as f64;
+    let centre = (outline.iter().map(|p| p.0).sum::<f64>() / count, outline.iter().map(|p| p.1).sum::<f64>() / count);
+    let away = |points: &[Spot], a: usize, b: usize, field: Field| {
         let text = entered(&form.entries, field, form.system)?;
-        Some(label(middle(*points.get(a)?, *points.get(b)?), text, "tr-length"))
+        let (a, b) = (*points.get(a)?, *points.get(b)?);
+        let sides = [1.0, -1.0].map(|side| beside(a, b, side));
+        let farther = if apart(sides[0], centre) >= apart(sides[1], centre) { sides[0] } else { sides[1] };
+        Some(label(farther, text))
     };
     let (scale, corners) = (spots(Ring::Scale), spots(Ring::Rectangle));
     html! {
         <g aria-hidden="true">
-            { for beside(&scale, 0, 1, Field::TraceScale) }
-            { for beside(&corners, 0, 1, Field::TraceRectangleWidth) }
-            { for beside(&corners, 1, 2, Field::TraceRectangleHeight) }
+            { for away(&scale, 0, 1, Field::TraceScale) }
+            { for away(&corners, 0, 1, Field::TraceRectangleWidth) }
+            { for away(&corners, 1, 2, Field::TraceRectangleHeight) }
         </g>
     }
 }
@@ -168,5 +193,30 @@ pub fn centre(glass: &Glass, report: &TraceReport) -> Html {
             <path class="tr-centre-disc" d={circle(spot, MARK)} />
             <path class="tr-centre-quarters" d={quarters(spot, MARK)} />
         </g>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lengths_stand_inside_whichever_way_round_it_was_tapped() {
+        let mut square = vec![(0.0, 0.0), (200.0, 0.0), (200.0, 200.0), (0.0, 200.0)];
+        for _ in 0..2 {
+            let side = inward(&square);
+            for k in 0..4 {
+                let (x, y) = beside(square[k], square[(k + 1) % 4], side);
+                assert!(x > 0.0 && x < 200.0 && y > 0.0 && y < 200.0, "{k}: {x} {y}");
+            }
+            square.reverse();
+        }
+    }
+
+    #[test]
+    fn a_closed_path_is_closed_and_nothing_is_drawn_of_nothing() {
+        assert_eq!(path(&[(1.0, 2.0), (3.0, 4.0)], true), "M1.0 2.0L3.0 4.0Z");
+        assert_eq!(path(&[(1.0, 2.0)], true), "M1.0 2.0");
+        assert_eq!(path(&[], true), "");
     }
 }

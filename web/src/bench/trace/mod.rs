@@ -98,10 +98,10 @@ pub fn TraceBench(props: &TraceProps) -> Html {
             <div class="tr-head">
                 <h2>{ w.heading }</h2>
                 <button type="button" data-testid="bench-back" onclick={back}>{ w.back }</button>
+                <ol class="tr-steps" aria-label={w.steps}>
+                    { for Step::ALL.into_iter().enumerate().map(|(n, s)| step_button(n, s, *step == s, s.progress(form), &step)) }
+                </ol>
             </div>
-            <ol class="tr-steps" aria-label={w.steps}>
-                { for Step::ALL.into_iter().enumerate().map(|(n, s)| step_button(n, s, *step == s, s.progress(form), &step)) }
-            </ol>
             <div class="tr-left">
                 <p class="tr-do" role="status" data-testid="trace-do">{ step.to_do(&trace, *hole) }</p>
                 if trace.picture.is_some() {

@@ -4,7 +4,9 @@ use crate::figures::{Printer, share, tolerance};
 use crate::form::Form;
 use crate::words::{fill, words};
 use standfast_core::found::Way;
+use standfast_core::place::Field;
 use standfast_core::report::{LoadReport, TraceReport};
+use standfast_core::rules;
 use standfast_core::units::{Quantity, Rounding};
 use yew::prelude::*;
 
@@ -28,6 +30,9 @@ pub fn result(form: &Form) -> Html {
             </dl>
             if let Some(outline) = outline {
                 <p class="hint" data-testid="trace-from">{ why(outline) }</p>
+                if is_only_weighed(form) {
+                    <p class="hint" data-testid="trace-uneven">{ fill(w.uneven, &[("part", &share(rules::TOLERANCE_CENTRE_MIDDLE.value))]) }</p>
+                }
             }
         </section>
     }
@@ -82,6 +87,12 @@ fn of_outline(outline: &TraceReport, print: Printer) -> Html {
             { row(w.outline_centre, "trace-known-to", vec![known]) }
         </>
     }
+}
+
+/// Whether the outline decides where the centre is, of a load that is not known to be even.
+fn is_only_weighed(form: &Form) -> bool {
+    let by_outline = |l: &LoadReport| l.decided_by.ahead == Way::Trace || l.decided_by.above == Way::Trace;
+    form.answer.load.load.as_ref().is_some_and(by_outline) && form.entries.numbers.contains_key(&Field::LoadMass.into())
 }
 
 /// Where the tolerance comes from.
