@@ -130,8 +130,10 @@ pub struct Shape {
     pub low: DVec3,
     /// The box's edges.
     pub size: DVec3,
-    /// What it stands on: the hull (ahead, left) of all that touches the ground.
-    pub foot: Vec<DVec2>,
+    /// What it stands on: outlines (ahead, left) of all that touches the ground.
+    pub feet: Vec<Vec<DVec2>>,
+    /// How far its outline may be out, ahead and left.
+    pub doubt: DVec2,
     /// What it says of weight and centre.
     pub says: Says,
     /// To draw.
@@ -232,7 +234,8 @@ impl Found {
         Standing {
             size,
             centre: Region { at, lo: a.min(b), hi: a.max(b) },
-            foot: self.shape.foot.iter().map(|&p| plan(p)).collect(),
+            feet: self.shape.feet.iter().map(|f| f.iter().map(|&p| plan(p)).collect()).collect(),
+            doubt: if s == 0.0 { self.shape.doubt } else { DVec2::new(self.shape.doubt.y, self.shape.doubt.x) },
             drawn: drawn.collect(),
         }
     }
@@ -245,8 +248,10 @@ pub struct Standing {
     pub size: DVec3,
     /// Its centre: from its nearest side, left of its middle, above its underside.
     pub centre: Region,
-    /// What it stands on: the hull (ahead, left) of all that touches the blades.
-    pub foot: Vec<DVec2>,
+    /// What it stands on: outlines (ahead, left) of all that touches the blades.
+    pub feet: Vec<Vec<DVec2>>,
+    /// How far its outline may be out.
+    pub doubt: DVec2,
     /// To draw.
     pub drawn: Vec<Drawn>,
 }
@@ -266,7 +271,8 @@ mod tests {
             given_as: GivenAs::Block,
             low,
             size,
-            foot: solid.silhouette().plan,
+            feet: solid.feet(),
+            doubt: DVec2::ZERO,
             says: Says::centre(Way::Block, None, Region::about(middle, 0.05 * size)),
             drawn: vec![Drawn { part: None, cut: false, seen: solid.silhouette() }],
             parts: Vec::new(),

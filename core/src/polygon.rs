@@ -177,7 +177,7 @@ pub fn hull(points: &[DVec2]) -> Vec<DVec2> {
     chain
 }
 
-/// The part of a convex outline that lies in a rectangle (the clipping of Sutherland and Hodgman 1974);
+/// The part of an outline that lies in a rectangle (the clipping of Sutherland and Hodgman 1974);
 /// empty where they do not meet.
 pub fn clipped(points: &[DVec2], lo: DVec2, hi: DVec2) -> Vec<DVec2> {
     // A point is kept where n . p <= d.

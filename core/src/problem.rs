@@ -146,6 +146,11 @@ pub enum Rule {
     },
     /// The ends of the known length are too close together.
     ScaleTooShort,
+    /// A known length in a picture straightened by a rectangle comes out otherwise, m.
+    ScaleDisagrees {
+        /// As the rectangle has it.
+        found: Scalar,
+    },
     /// The four corners do not go round a rectangle clockwise from its top left.
     RectangleBent,
     /// This shape cannot point that way.
@@ -239,7 +244,7 @@ impl Problem {
             Rule::TooLong { .. } => Remedy::Shorten,
             Rule::WeightOrMaterial => Remedy::Enter,
             Rule::OutlineTooShort { .. } | Rule::OutlineCrosses { .. } | Rule::OutlineFlat => Remedy::DrawAgain,
-            Rule::ScaleTooShort | Rule::RectangleBent => Remedy::DrawAgain,
+            Rule::ScaleTooShort | Rule::ScaleDisagrees { .. } | Rule::RectangleBent => Remedy::DrawAgain,
             Rule::HoleOutside | Rule::CutOutside { .. } | Rule::CutsOverlap { .. } | Rule::CutTakesAll => {
                 Remedy::MoveInside
             }

@@ -139,7 +139,7 @@ impl Entries {
         if let Some(trace) = &mut load.trace {
             hold(Field::TraceOutline.into(), trace.outline.len(), MOST_POINTS);
             trace.outline.truncate(MOST_POINTS);
-            hold(Place::in_row(Field::TraceHole, MOST_HOLES), trace.holes.len(), MOST_HOLES);
+            hold(Field::TraceOutline.into(), trace.holes.len(), MOST_HOLES);
             trace.holes.truncate(MOST_HOLES);
             for (k, hole) in trace.holes.iter_mut().enumerate() {
                 hold(Place::in_row(Field::TraceHole, k), hole.len(), MOST_POINTS);
