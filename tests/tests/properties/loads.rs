@@ -1,6 +1,6 @@
 //! Odd-shaped loads on the forks: the same load however it is described, and what never makes it better.
 
-use crate::{assessment, close};
+use crate::{assessment, close, on_edge};
 use proptest::prelude::*;
 use standfast_core::document::{Document, GivenAs, Turned};
 use standfast_core::friction::Underside;
@@ -8,13 +8,6 @@ use standfast_core::report::{Assessment, assess, find_load};
 use standfast_core::verdict::State;
 use standfast_tests::sensible;
 use standfast_tests::turns::{back, moved, turned_left};
-
-/// Whether the load's line of action runs right through an edge of what carries it, as a round one's does that
-/// lies on its lowest line: there rounding decides.
-fn on_edge(a: &Assessment) -> bool {
-    let cases = a.steps.iter().flat_map(|s| &s.seat).flat_map(|s| &s.cases);
-    cases.flat_map(|c| &c.topple).any(|t| t.margin.nominal.get().abs() < 1e-9 || t.margin.worst.get().abs() < 1e-9)
-}
 
 /// The same to 1e-9: verdict, plate, blades, every step.
 fn same(a: &Assessment, b: &Assessment) -> Result<(), TestCaseError> {
