@@ -26,7 +26,7 @@ pub struct Lies {
 pub struct Bearing {
     /// As stated.
     pub stated: Lies,
-    /// The ends of heel gap and offset, with blades as narrow as they may be.
+    /// The ends of heel gap and offset, with blades as narrow and as wide as they may be.
     pub ends: Vec<Lies>,
     /// The least width on each blade over all ranges, the forks' own included.
     pub least: [f64; 2],
@@ -42,9 +42,9 @@ impl Bearing {
         let (gap, offset) = (lift.heel_gap, lift.offset);
         let stated = lies(scenario, DVec2::new(gap.nominal, offset.nominal), forks.spread, forks.blade.nominal);
         let at = |spread: f64| {
-            let places =
-                both(gap).into_iter().flat_map(move |g| both(offset).into_iter().map(move |o| DVec2::new(g, o)));
-            places.map(move |by| lies(scenario, by, spread, forks.blade.lo)).collect::<Vec<_>>()
+            let places = both(gap).into_iter().flat_map(|g| both(offset).into_iter().map(move |o| DVec2::new(g, o)));
+            let widths = |by| both(forks.blade).into_iter().map(move |blade| (by, blade));
+            places.flat_map(widths).map(|(by, blade)| lies(scenario, by, spread, blade)).collect::<Vec<_>>()
         };
         let ends = at(forks.spread);
         // Forks whose setting nobody entered may stand further apart, and a narrow load between them.

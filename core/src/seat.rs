@@ -108,7 +108,8 @@ fn edges(region: &[DVec2]) -> Vec<(DVec2, f64)> {
 fn over(n: DVec2) -> Over {
     if n.x >= n.y.abs() {
         Over::Ahead
-    } else if n.x <= -n.y.abs() {
+    } else if n.x < -n.y.abs() - 1e-9 {
+        // What faces the heel no more than a side counts for the side.
         Over::Heel
     } else if n.y > 0.0 {
         Over::Left

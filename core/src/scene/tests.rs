@@ -1,6 +1,6 @@
 use super::*;
 use crate::example;
-use crate::seat::Seat;
+use crate::report::assess;
 use crate::step::StepId;
 
 fn drawn(scenario: &Scenario, id: StepId) -> Scene {
@@ -43,22 +43,21 @@ fn blades_have_their_width_and_spread_and_sleeves_reach_on() {
     }
 }
 
-/// What an attachment takes of the blades they start ahead of it, as they are reckoned.
+/// Where an attachment takes from the length ahead of it, the blades start there as they are reckoned.
 #[test]
 fn the_region_that_carries_the_load_lies_on_the_blades_drawn() {
-    for s in [odd(), example::three_wheel(), example::four_wheel()] {
-        let placed = Placed::of(&s.load, &s.lift);
-        for id in [StepId::TakeUp, StepId::Travel, StepId::RaisedBack, StepId::RaisedForward] {
-            let stance = id.pose(&s);
-            let seat = Seat::of(&s, &placed, &crate::bearing::Bearing::of(&s), id, &stance).expect("it lies on them");
-            // The seat counts the lean of a loaded mast; so does the pose that is drawn in the report.
-            let give = crate::stance::Yield::of(&s.truck, Some(&placed), stance.lift);
-            let pose = Pose { lean: give.lean.nominal, sway: 0.0, ..stance };
-            let (lo, hi) = extents(&draw(&s, &pose, &placed).side, Part::Fork).expect("drawn");
-            let plan = extents(&draw(&s, &pose, &placed).plan, Part::Fork).expect("drawn");
-            for p in &seat.region {
-                assert!(p.x > lo.x - 1e-9 && p.x < hi.x + 1e-9 && p.z > lo.y - 1e-9 && p.z < hi.y + 1e-9, "{p} {id:?}");
-                assert!(p.y > plan.0.y - 1e-9 && p.y < plan.1.y + 1e-9, "{p}");
+    for text in [example::ODD_LOAD, example::THREE_WHEEL, example::FOUR_WHEEL] {
+        let report = assess(&example::document(text)).assessment.expect("an example");
+        for step in report.steps {
+            let side = extents(&step.scene.side, Part::Fork).expect("drawn");
+            let plan = extents(&step.scene.plan, Part::Fork).expect("drawn");
+            let within = |v: f64, lo: f64, hi: f64| v > lo - 1e-9 && v < hi + 1e-9;
+            let region = step.seat.expect("it lies on them").region;
+            assert!(region.len() > 2);
+            for p in region {
+                let (x, y, z) = (p.x.get(), p.y.get(), p.z.get());
+                assert!(within(x, side.0.x, side.1.x) && within(z, side.0.y, side.1.y), "{p:?} {:?}", step.id);
+                assert!(within(y, plan.0.y, plan.1.y), "{p:?}");
             }
         }
     }

@@ -62,6 +62,7 @@ pub(super) fn message(rule: &Rule, problem: &Problem, print: Printer) -> Option<
         ),
         Rule::RaisedTooFar => fill(w.too_far, &[("value", &value(Quantity::Length))]),
         Rule::ScaleTooShort => w.scale_short.to_owned(),
+        Rule::ScaleDisagrees { found } => fill(w.scale_disagrees, &[("found", &length(found))]),
         Rule::RectangleBent => w.rectangle_bent.to_owned(),
         Rule::NotThisWay => w.not_this_way.to_owned(),
         Rule::WholeWithin { min, max } => {
@@ -124,6 +125,7 @@ mod tests {
             Rule::WeighedTotals { level: c(800.0), raised: c(790.0), allowed: c(4.0) },
             Rule::RaisedTooFar,
             Rule::ScaleTooShort,
+            Rule::ScaleDisagrees { found: c(0.7) },
             Rule::RectangleBent,
             Rule::NotThisWay,
             Rule::WholeWithin { min, max },

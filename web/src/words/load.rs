@@ -109,6 +109,7 @@ pub struct LoadProblemWords {
     pub too_far: &'static str,
     pub height_outside: &'static str,
     pub scale_short: &'static str,
+    pub scale_disagrees: &'static str,
     pub rectangle_bent: &'static str,
     pub not_this_way: &'static str,
     pub whole: &'static str,

@@ -112,6 +112,7 @@ pub(super) const LOAD_PROBLEM: LoadProblemWords = LoadProblemWords {
     too_far: "These supports stand too close together for one end to be raised by {value}. Check both.",
     height_outside: "The readings put the centre {value} up, but the load reaches from {lo} to {hi}. Check the rise and \
                      the readings.",
+    scale_disagrees: "The rectangle makes this length {found}. One of the two is wrong: check both, or take one away.",
     scale_short: "The two ends of the known length are too close together. Tap them further apart.",
     rectangle_bent: "The corners do not go round a rectangle: top left, top right, bottom right, bottom left. Tap them again.",
     not_this_way: "A wedge's high side points ahead, to the heel, left or right. Choose one of these.",
