@@ -18,6 +18,8 @@ use yew::prelude::*;
 pub const GROUND: &str = "tr-ground";
 /// An edge shorter than this on the sheet has no room for its length, sheet units.
 const ROOM: f64 = 46.0;
+/// The room that a length needs, across and down.
+const TEXT: (f64, f64) = (72.0, 16.0);
 /// How far a text stands from its line, across and down.
 const BESIDE: (f64, f64) = (36.0, 13.0);
 /// Radius of the mark of a centre of gravity, sheet units.
@@ -146,11 +148,20 @@ pub fn lengths(glass: &Glass, trace: &TraceEntry, form: &Form) -> Html {
     if lengths.len() != spots.len() {
         return Html::default();
     }
-    let next = spots.iter().cycle().skip(1);
-    let shown = spots.iter().zip(next).zip(lengths).filter(|((a, b), _)| apart(**a, **b) >= ROOM);
-    let inward = inward(&spots);
-    let label = |((a, b), m): ((&Spot, &Spot), f64)| label(beside(*a, *b, inward), print.length(m, Rounding::Nearest));
-    html! { <g aria-hidden="true" data-testid="trace-lengths">{ for shown.map(label) }</g> }
+    let (side, next) = (inward(&spots), spots.iter().cycle().skip(1));
+    let mut all: Vec<_> = spots.iter().zip(next).zip(lengths).map(|((a, b), m)| (apart(*a, *b), *a, *b, m)).collect();
+    // The longest first: where two would lie on each other, the shorter waits for a closer look.
+    all.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let mut taken: Vec<Spot> = Vec::new();
+    let mut texts = Vec::new();
+    for (_, a, b, m) in all.into_iter().take_while(|edge| edge.0 >= ROOM) {
+        let at = beside(a, b, side);
+        if taken.iter().all(|t| (t.0 - at.0).abs() > TEXT.0 || (t.1 - at.1).abs() > TEXT.1) {
+            taken.push(at);
+            texts.push(label(at, print.length(m, Rounding::Nearest)));
+        }
+    }
+    html! { <g aria-hidden="true" data-testid="trace-lengths">{ for texts }</g> }
 }
 
 fn entered(entries: &Entries, field: Field, system: System) -> Option<String> {

@@ -12,7 +12,9 @@ use std::rc::Rc;
 /// A finger that has not come so far is tapping, sheet units.
 const TAP: f64 = 6.0;
 /// How far from a point a finger takes hold of it, sheet units.
-pub const REACH: f64 = 24.0;
+const REACH: f64 = 24.0;
+/// The same while points are put in: they may stand close.
+const CLOSE_BY: f64 = 16.0;
 /// How far from an edge it puts a point in.
 const EDGE: f64 = 16.0;
 
@@ -82,8 +84,9 @@ impl Stand {
     }
 
     fn meant(&self, spot: Spot) -> Meant {
-        let scale = self.glass.scale;
-        self.task.meant(&self.trace(), self.glass.pixel(spot), REACH / scale, EDGE / scale)
+        let (trace, scale) = (self.trace(), self.glass.scale);
+        let reach = if self.task.adds_to(&trace).is_some() { CLOSE_BY } else { REACH };
+        self.task.meant(&trace, self.glass.pixel(spot), reach / scale, EDGE / scale)
     }
 
     fn magnified(&self, spot: Spot) -> Told {

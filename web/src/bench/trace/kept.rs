@@ -76,6 +76,13 @@ pub fn keep(number: u64) -> bool {
     storage::keep(KEY, &to_text(number, &data))
 }
 
+/// Removes a photo that was kept for another tracing, as long as there is no way back to that.
+pub fn tidy(number: Option<u64>) {
+    if in_browser().is_some_and(|p| Some(p.0) != number) {
+        remove();
+    }
+}
+
 /// Removes every photo, from the browser and from this visit.
 pub fn remove() {
     PHOTOS.with_borrow_mut(Vec::clear);

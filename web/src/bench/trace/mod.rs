@@ -24,7 +24,7 @@ pub mod steps;
 mod tests;
 mod watch;
 
-use crate::entries::Ground;
+use crate::entries::{Entries, Ground};
 use crate::fold::Fold;
 use crate::form::Form;
 use crate::state::{Action, use_act};
@@ -37,6 +37,14 @@ use points::At;
 use sheet::Sheet;
 use steps::{Progress, Step};
 use yew::prelude::*;
+
+/// At the start of a visit: a photo that these entries do not trace on is removed from the browser.
+pub fn tidy(entries: &Entries) {
+    kept::tidy(entries.trace.as_ref().and_then(|t| match t.ground {
+        Ground::Photo(number) => Some(number),
+        Ground::Paper | Ground::Gone => None,
+    }));
+}
 
 #[derive(Properties, PartialEq)]
 pub struct TraceProps {

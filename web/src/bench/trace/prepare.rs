@@ -77,7 +77,7 @@ pub async fn prepare(file: File) -> Result<Ready, Refused> {
     let image = opened(&url).await.map_err(|_| Refused::Unread)?;
     let size = fitted(image.natural_width(), image.natural_height())?;
     // The element's own pixels are upright; so must the bitmap's be.
-    let bitmap = bitmap(&file, size).await.ok().filter(|b| (b.width(), b.height()) == size);
+    let bitmap = bitmap(&file, size).await?.filter(|b| (b.width(), b.height()) == size);
     let blob = drawn(size, &image, bitmap.as_ref()).await.map_err(|_| Refused::Unread)?;
     if let Some(bitmap) = bitmap {
         bitmap.close();
@@ -98,19 +98,36 @@ async fn opened(url: &str) -> Result<HtmlImageElement, JsValue> {
     Ok(image)
 }
 
-/// The picture decoded and scaled beside the page's own path; an error where the browser cannot.
-async fn bitmap(file: &File, (wide, high): (u32, u32)) -> Result<ImageBitmap, JsValue> {
-    let window = web_sys::window().ok_or(JsValue::NULL)?;
-    if !Reflect::has(&window, &"createImageBitmap".into())? {
-        return Err(JsValue::NULL);
+/// The picture decoded and scaled beside the page's own path; none where the browser cannot do that.
+///
+/// # Errors
+/// [`Refused::Unread`] where it cannot be decoded whole: an element would show half a picture.
+async fn bitmap(file: &File, (wide, high): (u32, u32)) -> Result<Option<ImageBitmap>, Refused> {
+    let Some(window) = web_sys::window() else { return Ok(None) };
+    if !Reflect::has(&window, &"createImageBitmap".into()).unwrap_or(false) {
+        return Ok(None);
     }
     let options = ImageBitmapOptions::new();
     options.set_resize_width(wide);
     options.set_resize_height(high);
     options.set_resize_quality(ResizeQuality::Medium);
     options.set_image_orientation(ImageOrientation::FromImage);
-    let promise = window.create_image_bitmap_with_blob_and_image_bitmap_options(file, &options)?;
-    JsFuture::from(promise).await?.dyn_into()
+    let scaled = window.create_image_bitmap_with_blob_and_image_bitmap_options(file, &options);
+    if let Some(bitmap) = decoded(scaled).await {
+        return Ok(Some(bitmap));
+    }
+    // A browser may know bitmaps but not these options.
+    match decoded(window.create_image_bitmap_with_blob(file)).await {
+        Some(whole) => {
+            whole.close();
+            Ok(None)
+        }
+        None => Err(Refused::Unread),
+    }
+}
+
+async fn decoded(asked: Result<Promise, JsValue>) -> Option<ImageBitmap> {
+    JsFuture::from(asked.ok()?).await.ok()?.dyn_into().ok()
 }
 
 /// The scaled picture as a JPEG; from the element itself where there is no bitmap.

@@ -1,5 +1,6 @@
 //! What comes out: weight, centre, and how well the outline is known.
 
+use crate::entries::Ground;
 use crate::figures::{Printer, share, tolerance};
 use crate::form::Form;
 use crate::words::{fill, words};
@@ -14,11 +15,17 @@ use yew::prelude::*;
 pub fn result(form: &Form) -> Html {
     let w = &words().trace;
     let (outline, load) = (&form.answer.load.outline, &form.answer.load.load);
+    let trace = form.entries.trace.as_ref();
+    let on_paper = trace.is_some_and(|t| t.ground == Ground::Paper);
+    let open_hole = trace.is_some_and(|t| !t.outline.is_empty() && !t.open.is_empty());
     html! {
         <section class="tr-result" data-testid="trace-result" aria-labelledby="tr-result-head" aria-live="polite">
             <h3 id="tr-result-head">{ w.result }</h3>
             if outline.is_none() {
                 <p class="help">{ w.result_later }</p>
+            }
+            if open_hole {
+                <p class="message" data-testid="trace-open-hole">{ w.open_hole }</p>
             }
             <dl>
                 if let Some(load) = load {
@@ -29,7 +36,7 @@ pub fn result(form: &Form) -> Html {
                 }
             </dl>
             if let Some(outline) = outline {
-                <p class="hint" data-testid="trace-from">{ why(outline) }</p>
+                <p class="hint" data-testid="trace-from">{ why(outline, on_paper) }</p>
                 if is_only_weighed(form) {
                     <p class="hint" data-testid="trace-uneven">{ fill(w.uneven, &[("part", &share(rules::TOLERANCE_CENTRE_MIDDLE.value))]) }</p>
                 }
@@ -96,8 +103,12 @@ fn is_only_weighed(form: &Form) -> bool {
 }
 
 /// Where the tolerance comes from.
-fn why(outline: &TraceReport) -> String {
+fn why(outline: &TraceReport, on_paper: bool) -> String {
     let w = &words().trace;
-    let text = if outline.straightened { w.from_straight } else { w.from_plain };
+    let text = match (outline.straightened, on_paper) {
+        (true, _) => w.from_straight,
+        (false, true) => w.from_paper,
+        (false, false) => w.from_plain,
+    };
     fill(text, &[("part", &share(outline.not_square.get()))])
 }

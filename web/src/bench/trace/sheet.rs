@@ -169,7 +169,7 @@ pub fn Sheet(props: &SheetProps) -> Html {
                 <button type="button" class="tr-sign" aria-label={w.smaller} data-testid="trace-smaller" disabled={glass.is_whole()} onclick={to_look(glass.closer(1.0 / CLOSER, middle))}>{ "\u{2212}" }</button>
                 <button type="button" class="tr-sign" aria-label={w.larger} data-testid="trace-larger" onclick={to_look(glass.closer(CLOSER, middle))}>{ "+" }</button>
                 <button type="button" data-testid="trace-whole" disabled={glass.is_whole()} onclick={to_look(Look::default())}>{ w.whole }</button>
-                <button type="button" class="segment" data-testid="trace-slide" aria-pressed={if *slide { "true" } else { "false" }} onclick={toggle}>{ w.slide }</button>
+                <button type="button" class="segment" aria-label={w.slide_how} data-testid="trace-slide" aria-pressed={if *slide { "true" } else { "false" }} onclick={toggle}>{ w.slide }</button>
                 <button type="button" data-testid="trace-take-out" disabled={take_out.is_none()} onclick={take_out}>{ w.take_out }</button>
                 <button type="button" class="tr-undo" data-testid="trace-undo" onclick={undo}>{ w.undo }</button>
             </div>

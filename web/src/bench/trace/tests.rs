@@ -3,7 +3,7 @@
 use super::points::{Ring, dot};
 use super::*;
 use crate::answer::Answer;
-use crate::entries::{Entries, TraceEntry};
+use crate::entries::TraceEntry;
 use standfast_core::document::{GivenAs, TraceView, WeightKnown};
 use standfast_core::material::Material;
 use standfast_core::place::{Field, Place};
@@ -100,7 +100,7 @@ async fn an_outline_shows_its_lengths_its_centre_and_how_well_it_is_known() {
         assert_eq!(tests_of(&text, &format!("trace-point-outline-{point}")), 1);
     }
     assert_eq!((tests_of(&text, "trace-centre"), tests_of(&text, "trace-known-to")), (1, 1));
-    assert!(text.contains("The larger part, 6\u{a0}%"));
+    assert!(text.contains("6\u{a0}% of the size is for a drawing"));
     assert!(text.contains("from its heel side") && text.contains("600 \u{b1} "));
     assert!(text.contains("<title") && text.contains("<desc") && text.contains("Outline of 6 points"));
     assert!(!text.contains("style=") && !text.contains("NaN") && !text.contains("inf "), "{text}");
@@ -218,6 +218,18 @@ async fn the_list_has_every_point_with_its_figures() {
     assert_eq!(tests_of(&text, "trace-right-scale-1"), 1);
     assert!(text.contains("value=\"700\""), "{text}");
     assert_eq!(Ring::all(&TraceEntry::default()).len(), 4);
+}
+
+/// What is not closed is not counted, and that is said.
+#[tokio::test]
+async fn an_open_hole_is_said_not_to_count() {
+    let mut entries = complete();
+    let before = Answer::of(&entries).load.load.clone();
+    trace(&mut entries).open = [(150.0, 300.0), (250.0, 300.0), (250.0, 500.0)].map(dot).to_vec();
+    assert_eq!(Answer::of(&entries).load.load.clone(), before);
+    assert_eq!(Step::Outline.progress(&form(entries.clone(), System::Metric)), Progress::Wanted);
+    let text = rendered(entries, System::Metric).await;
+    assert_eq!((tests_of(&text, "trace-open-hole"), tests_of(&text, "trace-close")), (1, 1));
 }
 
 /// A file of another device: the outline is there, its photo is not.
