@@ -1,7 +1,6 @@
 //! The load on the blades in both drawings: the region that carries it, its own line of action, and
 //! what is in hand where that is least or where it topples.
 
-use super::figures::length;
 use super::frame::Frame;
 use super::margin::Fares;
 use super::marks::{self, along, apart, middle, towards};
@@ -12,7 +11,6 @@ use super::sheet::Sheet;
 use super::tag::Tag;
 use standfast_core::report::SeatReport;
 use standfast_core::seat::{Event, Over};
-use standfast_core::units::Rounding;
 
 /// How far above the blades the distance is drawn in the side view: a low load must not hide it.
 const ABOVE: f64 = 9.0;
@@ -187,15 +185,9 @@ pub fn side_tag(f: &Frame) -> Option<(Tag, Spot)> {
     if distance.is_none() && edge.fares == Fares::Clear {
         return None;
     }
-    let figure = |metres: f64| {
-        let past = seat::is_past(metres, f.system);
-        let way = if past { Rounding::Up } else { Rounding::Down };
-        (length(metres.abs(), f.system, way), if past { f.labels.past_edge } else { f.labels.in_hand })
-    };
-    let stated = figure(edge.margin.nominal.get());
-    let worst = figure(edge.margin.worst.min(edge.margin.nominal).get());
+    let (stated, (worst, differs)) = (edge.stated(f.system, f.labels), edge.worst(f.system, f.labels));
     let mut under = vec![stated.1.to_owned(), f.labels.worst.to_owned(), worst.0];
-    if worst.1 != stated.1 {
+    if differs {
         under.push(worst.1.to_owned());
     }
     let caption = format!("{} {}", f.labels.load, edge.name(f.labels));
@@ -227,7 +219,13 @@ pub fn slide_tag(f: &Frame) -> Option<Tag> {
 pub fn plan_tag(f: &Frame, caption: String) -> Option<(Tag, Spot)> {
     let seat = f.step.seat.as_ref()?;
     let Some(edge) = seat::tightest(seat) else { return Some((Tag { caption, ..off(f) }, f.at(seat.bob))) };
-    let under = vec![format!("{}, {}", edge.name(f.labels), edge.worst_words(f.system, f.labels))];
+    let name = edge.name(f.labels);
+    let (worst, differs) = edge.worst(f.system, f.labels);
+    let under = if differs {
+        vec![format!("{name}, {}", f.labels.worst), format!("{} {}", worst.0, worst.1)]
+    } else {
+        vec![format!("{name}, {} {}", f.labels.worst, worst.0)]
+    };
     let test = "load-margin-plan".to_owned();
     let tag = Tag { caption, main: edge.words(f.system, f.labels), under, fares: edge.fares, first: false, test };
     let to = facing(f, seat, &edge)?.to;

@@ -16,7 +16,7 @@ use standfast_core::support::LineId;
 use standfast_core::units::{Rounding, System};
 
 /// Width and height of the sheet.
-const SIZE: (f64, f64) = (640.0, 420.0);
+const SIZE: (f64, f64) = (640.0, 430.0);
 /// Where the truck is drawn: margins and labels stand above and below it.
 const AREA: Area = Area { left: 14.0, top: 106.0, right: 578.0, bottom: 312.0 };
 /// Top of the row above, and of the row below.
@@ -165,24 +165,31 @@ fn rows(f: &Frame, sheet: &mut Sheet) {
     let (total, load) = (f.step.total_mass.get(), f.load_mass());
     let weigh = |kg: f64| mass(kg, f.system, Rounding::Nearest);
     let mut marks = vec![
-        (f.labels.truck, total - load, f.at(f.step.truck_centre), 9.0, -30.0),
         (f.labels.together, total, f.at(f.step.centre), 14.0, 110.0),
+        (f.labels.truck, total - load, f.at(f.step.truck_centre), 9.0, -30.0),
     ];
     // The load is named with what it has in hand on the forks.
+    let mut pieces = Vec::new();
     match blades::plan_tag(f, format!("{} {}", f.labels.load, weigh(load))) {
         Some((tag, target)) => {
-            below.push((Want { at: target.0 + 40.0, extent: tag.width() + 12.0 }, Piece::Tag(tag, target)));
+            pieces.push((Want { at: target.0 + 40.0, extent: tag.width() + 12.0 }, Piece::Tag(tag, target)));
         }
         None => marks.push((f.labels.load, load, f.at(f.step.load_centre), 16.0, 40.0)),
     }
     for (name, kg, target, clear, shift) in marks {
-        let figures = vec![weigh(kg)];
-        let label = Label { caption: name.to_owned(), figures, target, clear };
-        let want = Want { at: target.0 + shift, extent: label.width() + 12.0 };
-        // Below, where the labels cross no margin's leader; above, once there is no more room.
+        let label = Label { caption: name.to_owned(), figures: vec![weigh(kg)], target, clear };
+        pieces.push((Want { at: target.0 + shift, extent: label.width() + 12.0 }, Piece::Label(label)));
+    }
+    for (want, piece) in pieces {
+        // Below, where they cross no margin's leader; above, once there is no more room.
         let room = |row: &[(Want, Piece)]| SIZE.0 - 8.0 - row.iter().map(|(w, _)| w.extent).sum::<f64>();
-        let row = if room(&below) >= want.extent || room(&above) < want.extent { &mut below } else { &mut above };
-        row.push((want, Piece::Label(label)));
+        let (above_has, below_has) = (room(&above), room(&below));
+        if below_has >= want.extent {
+            below.push((want, piece));
+        } else if above_has >= want.extent || matches!(piece, Piece::Tag(..)) {
+            above.push((want, piece));
+        }
+        // What fits nowhere is a centre's name, and the side view has it too.
     }
     for (row, top, is_above) in [(above, ROWS.0, true), (below, ROWS.1, false)] {
         let wants: Vec<Want> = row.iter().map(|(w, _)| *w).collect();

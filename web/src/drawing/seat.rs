@@ -74,17 +74,28 @@ const fn standing(as_stated: bool, at_worst: bool) -> Fares {
 }
 
 impl Edge {
-    /// The distance as stated in words.
-    pub fn words(&self, system: System, labels: &Labels) -> String {
-        words(self.margin.nominal.get(), system, labels)
+    /// The distance as stated, and whether it is in hand or past the edge, in words.
+    pub fn stated(&self, system: System, labels: &Labels) -> (String, &'static str) {
+        figure(self.margin.nominal.get(), system, labels)
     }
 
-    /// The distance at the worst in words; never more than as stated.
+    /// The same at the worst, never more than as stated; and whether that is on the other side of the edge.
+    pub fn worst(&self, system: System, labels: &Labels) -> ((String, &'static str), bool) {
+        let worst = figure(self.margin.worst.min(self.margin.nominal).get(), system, labels);
+        let differs = worst.1 != self.stated(system, labels).1;
+        (worst, differs)
+    }
+
+    /// The distance as stated in words.
+    pub fn words(&self, system: System, labels: &Labels) -> String {
+        let (length, state) = self.stated(system, labels);
+        format!("{length} {state}")
+    }
+
+    /// The distance at the worst in words.
     pub fn worst_words(&self, system: System, labels: &Labels) -> String {
-        let worst = self.margin.worst.min(self.margin.nominal).get();
-        let said =
-            if is_past(worst, system) { words(worst, system, labels) } else { length(worst, system, Rounding::Down) };
-        format!("{} {said}", labels.worst)
+        let ((length, state), _) = self.worst(system, labels);
+        format!("{} {length} {state}", labels.worst)
     }
 
     /// Over which edge, and in which event where it is not standing.
@@ -96,17 +107,12 @@ impl Edge {
     }
 }
 
-/// Whether a distance is written as one beyond the edge.
-pub fn is_past(metres: f64, system: System) -> bool {
-    rounded_length(metres, system, Rounding::Down) < 0.0
-}
-
-/// A distance inside (positive) or beyond an edge, in words.
-fn words(metres: f64, system: System, labels: &Labels) -> String {
-    if is_past(metres, system) {
-        format!("{} {}", length(-metres, system, Rounding::Up), labels.past_edge)
+/// A distance inside (positive) or beyond an edge, in words: rounded to the cautious side.
+fn figure(metres: f64, system: System, labels: &Labels) -> (String, &'static str) {
+    if rounded_length(metres, system, Rounding::Down) < 0.0 {
+        (length(-metres, system, Rounding::Up), labels.past_edge)
     } else {
-        format!("{} {}", length(metres, system, Rounding::Down), labels.in_hand)
+        (length(metres, system, Rounding::Down), labels.in_hand)
     }
 }
 

@@ -188,6 +188,7 @@ fn grips(f: &Frame, sheet: &mut Sheet) {
     let load = f.load();
     let corners = load.iter().flatten();
     let top = corners.clone().map(|p| p.1).fold(f64::MAX, f64::min);
+    let foot = corners.clone().map(|p| p.1).fold(f64::MIN, f64::max);
     let (heel, tip) = corners.fold((f64::MAX, f64::MIN), |(a, b), p| (a.min(p.0), b.max(p.0)));
     if load.is_empty() {
         return;
@@ -198,11 +199,17 @@ fn grips(f: &Frame, sheet: &mut Sheet) {
     let lift = f.step.lift.get();
     let level = ((1.0, 0.0), (0.0, 1.0));
     let met = load.iter().map(|o| outline_top(o, mid)).fold(f64::MAX, f64::min);
+    // Above a load that hangs is its hook, with a handle of its own.
+    let (spot, root) = if f.step.seat.is_some() {
+        ((mid, top - 36.0), (mid, met))
+    } else {
+        ((tip + 36.0, 0.5 * (top + foot)), (tip, 0.5 * (top + foot)))
+    };
     sheet.grips.push(Grip {
         handle: Handle::Load,
-        spot: (mid, top - 36.0),
+        spot,
         body: Some(load.iter().map(|o| marks::closed(o)).collect()),
-        stem: Some(marks::line((mid, top - 36.0), (mid, met))),
+        stem: Some(marks::line(spot, root)),
         axes: level,
         name: f.labels.move_load,
         says: format!("{} {}", f.labels.fork_height, f.length(lift)),
