@@ -70,6 +70,16 @@ pub fn TraceBench(props: &TraceProps) -> Html {
             }
         });
     }
+    let side = use_node_ref();
+    {
+        // What is to be typed in a step stands on top.
+        let side = side.clone();
+        use_effect_with(*step, move |_| {
+            if let Some(side) = side.cast::<web_sys::Element>() {
+                side.set_scroll_top(0);
+            }
+        });
+    }
     let ready = {
         let step = step.setter();
         use_callback((), move |(), ()| step.set(Step::Scale))
@@ -118,7 +128,7 @@ pub fn TraceBench(props: &TraceProps) -> Html {
                     <p class="tr-blank">{ w.no_picture_yet }</p>
                 }
             </div>
-            <div class="tr-right">
+            <div class="tr-right" ref={side}>
                 <fieldset class="group tr-step" data-testid={format!("trace-panel-{}", step.key())}>
                     <legend>{ (w.step)(*step) }</legend>
                     { inside }
