@@ -124,6 +124,20 @@ fn parts_and_scales_hold_the_truth() {
     eprintln!("{cases} loads from parts, {weighed} of them weighed too: the truth is in every range");
 }
 
+/// An outline as it comes to rest on flat ground: on the edge of its hull that its centroid is over.
+fn stood(mut form: Vec<DVec2>) -> Vec<DVec2> {
+    for _ in 0..30 {
+        let hull = polygon::hull(&form);
+        let (_, centroid) = polygon::area_and_centroid(&form);
+        let next = hull.iter().cycle().skip(1);
+        let under = hull.iter().zip(next).find(|(a, b)| a.x <= centroid.x && centroid.x < b.x);
+        let Some((a, b)) = under else { break };
+        let along = (*b - *a).normalize();
+        form.iter_mut().for_each(|p| *p = DVec2::new(along.x, -along.y).rotate(*p));
+    }
+    form
+}
+
 /// A flat thing of any outline, seen by a camera off square by up to 10 degrees from at least twice its size away
 /// (or straightened, by up to 30), every tap out by up to a fingertip, the tape by up to its own.
 #[test]
@@ -132,7 +146,7 @@ fn traces_hold_the_truth() {
     for seed in 0..3000 {
         let mut draws = Draws::seeded_row(seed, 600);
         let size = draws.within(0.6..2.5);
-        let form: Vec<DVec2> = outline::simple(&mut draws).iter().map(|p| *p * (0.5 * size)).collect();
+        let form = stood(outline::simple(&mut draws).iter().map(|p| *p * (0.5 * size)).collect());
         let (lo, hi) = polygon::extents(&form);
         let reach = (hi - lo).max_element();
         let (straight, most) = if draws.chance(0.5) { (true, 30.0) } else { (false, 10.0) };
@@ -311,7 +325,7 @@ fn a_trace_is_a_prism() {
     for seed in 0..400 {
         let mut draws = Draws::seeded_row(seed, 400);
         let view = draws.one_of(&[TraceView::Side, TraceView::Front, TraceView::Plan]).unwrap_or_default();
-        let form: Vec<DVec2> = outline::star(&mut draws).iter().map(|p| *p * 0.7).collect();
+        let form = stood(outline::star(&mut draws).iter().map(|p| *p * 0.7).collect());
         // Seen whole from its middle: a small hole there is inside.
         let holed = draws.chance(0.6);
         let hole: Vec<DVec2> = outline::star(&mut draws).iter().map(|p| *p * 0.03).collect();
