@@ -10,7 +10,7 @@ use super::seat::{self, Edge};
 use super::sheet::Sheet;
 use super::tag::Tag;
 use standfast_core::report::SeatReport;
-use standfast_core::seat::{Event, Over};
+use standfast_core::seat::Over;
 
 /// How far above the blades the distance is drawn in the side view: a low load must not hide it.
 const ABOVE: f64 = 9.0;
@@ -72,9 +72,7 @@ pub fn side(f: &Frame, sheet: &mut Sheet) {
                 sheet.shape("d-hatch d-crossed", marks::hatching(high, low, out, DEPTH));
                 sheet.named("d-line d-crossed", marks::line(low, high), "load-edge-side");
             }
-            if edge.event == Event::Braking {
-                event_line(f, sheet, lands);
-            }
+            event_line(f, sheet, seat, lands);
             let (from, to) = (along(lands, up, ABOVE), along(end, up, ABOVE));
             sheet.shape("d-dim", marks::line(end, along(to, up, 4.0)));
             dimension(sheet, &edge, from, to);
@@ -100,9 +98,7 @@ pub fn plan(f: &Frame, sheet: &mut Sheet) {
             sheet.shape("d-hatch d-crossed", marks::hatching(a, b, outward, DEPTH));
             sheet.named("d-line d-crossed", marks::line(a, b), "load-edge-plan");
         }
-        if edge.event == Event::Braking {
-            event_line(f, sheet, from);
-        }
+        event_line(f, sheet, seat, from);
         dimension(sheet, &edge, from, to);
     }
     line_of_action(f, sheet, seat);
@@ -122,10 +118,14 @@ fn line_of_action(f: &Frame, sheet: &mut Sheet, seat: &SeatReport) {
     sheet.named(line, path, "load-line");
 }
 
-/// Where the line of action goes while the truck brakes.
-fn event_line(f: &Frame, sheet: &mut Sheet, lands: Spot) {
+/// The line that a distance is counted from, where it is not the line of action of the load at rest:
+/// while the truck brakes, or where leaning back is not counted in the load's favour.
+fn event_line(f: &Frame, sheet: &mut Sheet, seat: &SeatReport, lands: Spot) {
+    if apart(lands, f.at(seat.bob)) < 3.0 {
+        return;
+    }
     let path = marks::line(f.at(f.step.load_centre), lands) + &marks::circle(lands, 3.0);
-    sheet.named("d-own-event", path, "load-line-braking");
+    sheet.named("d-own-event", path, "load-line-counted");
 }
 
 fn dimension(sheet: &mut Sheet, edge: &Edge, from: Spot, to: Spot) {

@@ -1,6 +1,6 @@
 //! Steps to draw in tests: the examples as they are, and made worse.
 
-use standfast_core::document::{Document, GivenAs, Trace, Turned, Weighing};
+use standfast_core::document::{Document, GivenAs, Trace, TraceView, Turned, Weighing};
 use standfast_core::example;
 use standfast_core::friction::Underside;
 use standfast_core::material::Material;
@@ -52,15 +52,24 @@ pub fn on_forks() -> Vec<(&'static str, Document)> {
         ("trace", traced()),
         ("hanging", hanging()),
         ("extensions", extended(&parts)),
-        ("topples-ahead", topples(&[("/load/cg_from_heel_m", 1.1)])),
-        ("topples-left", topples(&[("/load/cg_left_m", 0.34), ("/load/cg_above_m", 1.9)])),
-        ("topples-braking", topples(&[("/load/cg_from_heel_m", 0.9), ("/load/cg_above_m", 1.9)])),
+        ("topples-ahead", topples(&[("/load/length_m", 2.4), ("/load/cg_from_heel_m", 1.3)])),
+        ("topples-left", topples(&[("/load/cg_left_m", 0.41), ("/load/cg_above_m", 1.9)])),
+        (
+            "topples-braking",
+            topples(&[
+                ("/load/cg_from_heel_m", 1.02),
+                ("/load/cg_above_m", 1.9),
+                ("/truck/mast/tilt_back_deg", 0.0),
+                ("/lift/tilt_back_deg", 0.0),
+            ]),
+        ),
+        ("may-topple", topples(&[("/load/cg_from_heel_m", 1.16), ("/load/cg_left_m", 0.36)])),
         ("slides", slides()),
         ("round", round(&parts)),
     ]
 }
 
-/// An L-shaped load of brick, traced from a picture of its side and turned a quarter to the left.
+/// An L-shaped load of brick, traced from above and turned a quarter to the left.
 fn traced() -> Document {
     let mut document = changed(example::FOUR_WHEEL, &[]);
     let load = &mut document.load;
@@ -69,6 +78,7 @@ fn traced() -> Document {
     load.underside = Some(Underside::WoodenPallet);
     load.turned = Turned::Left;
     load.trace = Some(Trace {
+        view: TraceView::Plan,
         picture: Some([1000.0, 800.0]),
         outline: vec![[100.0, 700.0], [900.0, 700.0], [900.0, 500.0], [400.0, 500.0], [400.0, 100.0], [100.0, 100.0]],
         scale: vec![[100.0, 750.0], [900.0, 750.0]],
@@ -108,7 +118,8 @@ fn topples(changes: &[(&str, f64)]) -> Document {
 
 /// A steel load on bare forks.
 fn slides() -> Document {
-    let mut document = topples(&[("/load/height_m", 0.8), ("/load/cg_above_m", 0.4)]);
+    let low = [("/load/height_m", 0.8), ("/load/cg_above_m", 0.4), ("/truck/mast/tilt_back_deg", 0.0)];
+    let mut document = topples(&low);
     document.load.underside = Some(Underside::SmoothMetal);
     document.lift.tilt_back_deg = Some(0.0);
     document

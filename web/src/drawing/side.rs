@@ -199,17 +199,17 @@ fn grips(f: &Frame, sheet: &mut Sheet) {
     let lift = f.step.lift.get();
     let level = ((1.0, 0.0), (0.0, 1.0));
     let met = load.iter().map(|o| outline_top(o, mid)).fold(f64::MAX, f64::min);
-    // Above a load that hangs is its hook, with a handle of its own.
-    let (spot, root) = if f.step.seat.is_some() {
-        ((mid, top - 36.0), (mid, met))
+    // Above a load that hangs is its hook, with a handle of its own: there it is in the load.
+    let (spot, stem) = if f.step.seat.is_some() {
+        ((mid, top - 36.0), Some(marks::line((mid, top - 36.0), (mid, met))))
     } else {
-        ((tip + 36.0, 0.5 * (top + foot)), (tip, 0.5 * (top + foot)))
+        ((mid, (0.5 * (top + foot)).max(f.at(f.step.load_centre).1 + 40.0)), None)
     };
     sheet.grips.push(Grip {
         handle: Handle::Load,
         spot,
         body: Some(load.iter().map(|o| marks::closed(o)).collect()),
-        stem: Some(marks::line(spot, root)),
+        stem,
         axes: level,
         name: f.labels.move_load,
         says: format!("{} {}", f.labels.fork_height, f.length(lift)),
