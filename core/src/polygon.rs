@@ -177,6 +177,34 @@ pub fn hull(points: &[DVec2]) -> Vec<DVec2> {
     chain
 }
 
+/// Whether an outline has no hollow and runs counter-clockwise.
+pub fn is_convex(points: &[DVec2]) -> bool {
+    let next = |k: usize| points[k % points.len()];
+    points.len() > 2 && (0..points.len()).all(|k| turn(next(k), next(k + 1), next(k + 2)) >= 0.0)
+}
+
+/// What a convex outline, counter-clockwise, covers on its way `by`: itself, itself moved, and all
+/// between.
+pub fn swept(points: &[DVec2], by: DVec2) -> Vec<DVec2> {
+    let n = points.len();
+    if by == DVec2::ZERO {
+        return points.to_vec();
+    }
+    // An edge whose outward side faces the way ahead goes along.
+    let ahead: Vec<bool> = (0..n).map(|k| (points[(k + 1) % n] - points[k]).perp_dot(by) < 0.0).collect();
+    let mut swept = Vec::with_capacity(n + 2);
+    for k in 0..n {
+        let (before, after) = (ahead[(k + n - 1) % n], ahead[k]);
+        match (before, after) {
+            (true, true) => swept.push(points[k] + by),
+            (false, false) => swept.push(points[k]),
+            (false, true) => swept.extend([points[k], points[k] + by]),
+            (true, false) => swept.extend([points[k] + by, points[k]]),
+        }
+    }
+    swept
+}
+
 /// The part of an outline that lies in a rectangle (the clipping of Sutherland and Hodgman 1974);
 /// empty where they do not meet.
 pub fn clipped(points: &[DVec2], lo: DVec2, hi: DVec2) -> Vec<DVec2> {
@@ -246,6 +274,19 @@ mod tests {
         for (x, y, is) in [(0.5, 1.5, true), (1.5, 1.5, false), (1.5, 0.5, true), (2.0, 0.5, true), (2.01, 0.5, false)]
         {
             assert_eq!(contains(&l, DVec2::new(x, y), 1e-9), is, "{x} {y}");
+        }
+    }
+
+    #[test]
+    fn what_is_swept_is_the_hull_of_both_ends() {
+        let square = outline(&[(0.0, 0.0), (2.0, 0.0), (2.0, 1.0), (0.0, 1.0)]);
+        assert!(is_convex(&square) && !is_convex(&square.iter().rev().copied().collect::<Vec<_>>()));
+        for (x, y) in [(0.5, 0.0), (-0.5, 0.2), (0.0, -3.0), (0.3, 0.4), (0.0, 0.0)] {
+            let by = DVec2::new(x, y);
+            let both: Vec<DVec2> = square.iter().flat_map(|p| [*p, *p + by]).collect();
+            let (swept, hull) = (swept(&square, by), hull(&both));
+            assert!((signed_area(&swept) - signed_area(&hull)).abs() < 1e-12, "{by}: {swept:?}");
+            assert!(fault(&swept).is_none());
         }
     }
 

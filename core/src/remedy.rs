@@ -84,7 +84,7 @@ fn turned_to(load: &Load, turned: Turned) -> Load {
         None => standing.centre,
     };
     let (feet, doubt) = (standing.feet, standing.doubt);
-    Load { size: standing.size, feet, doubt, centre, drawn: Vec::new(), ..load.clone() }
+    Load { size: standing.size, feet, doubt, centre, drawn: [].into(), ..load.clone() }
 }
 
 /// Up to a whole centimetre.

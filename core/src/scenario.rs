@@ -9,6 +9,7 @@ use crate::place::Place;
 use crate::scalar::{Region, Scalar, Span};
 use glam::{DVec2, DVec3};
 use serde::Serialize;
+use std::sync::Arc;
 
 /// One truck, one load, one lift.
 #[derive(Clone, Debug, PartialEq)]
@@ -229,13 +230,13 @@ pub struct Load {
     /// How far its outline may be out, along the forks and across.
     pub doubt: DVec2,
     /// To draw.
-    pub drawn: Vec<Drawn>,
+    pub drawn: Arc<[Drawn]>,
     /// Friction on the blades.
     pub friction: Span,
     /// Hangs from a hook so far above the blades.
     pub hanging: Option<f64>,
     /// How all this was found.
-    pub found: Found,
+    pub found: Arc<Found>,
 }
 
 /// The lift.

@@ -248,11 +248,9 @@ fn load(scene: &mut Scene, scenario: &Scenario, pose: &Pose, placed: &Placed) {
         // From above a tilted load shows its top and its foot, one pushed past the other; one with a
         // hollow is drawn by its top alone.
         let top: Vec<DVec2> = shown(front_hi.y).map(plan).collect();
-        let seen = if is_convex(&shape.seen.plan) {
-            polygon::hull(&shown(front_lo.y).map(plan).chain(top).collect::<Vec<_>>())
-        } else {
-            top
-        };
+        let foot: Vec<DVec2> = shown(front_lo.y).map(plan).collect();
+        let pushed = foot.first().zip(top.first()).map_or(DVec2::ZERO, |(a, b)| *b - *a);
+        let seen = if polygon::is_convex(&foot) { polygon::swept(&foot, pushed) } else { top };
         scene.plan(part_of(shape), &seen.iter().map(|p| (p.x, p.y)).collect::<Vec<_>>());
     }
     if let Some((hook, low)) = hung {
@@ -263,11 +261,6 @@ fn load(scene: &mut Scene, scenario: &Scenario, pose: &Pose, placed: &Placed) {
 
 const fn part_of(shape: &Drawn) -> Part {
     if shape.cut { Part::LoadCut } else { Part::Load }
-}
-
-/// Whether an outline has no hollow.
-fn is_convex(points: &[DVec2]) -> bool {
-    polygon::hull(points).len() >= polygon::tidied(points).len()
 }
 
 #[cfg(test)]

@@ -293,7 +293,14 @@ impl Solid {
 
     /// How it looks from above, from the side and from the front.
     pub fn silhouette(&self) -> Silhouette {
-        let rim: Vec<DVec3> = self.rim().collect();
+        // A prism's corners are enough.
+        let rim: Vec<DVec3> = match &self.form {
+            Form::Prism { outline, length } => {
+                let ends = outline.iter().flat_map(|p| [p.extend(0.0), p.extend(*length)]);
+                ends.map(|p| self.origin + turned(self.facing, p)).collect()
+            }
+            _ => self.rim().collect(),
+        };
         let seen = |a: fn(&DVec3) -> DVec2| polygon::hull(&rim.iter().map(a).collect::<Vec<_>>());
         let plan: fn(&DVec3) -> DVec2 = |p| DVec2::new(p.x, p.y);
         let side: fn(&DVec3) -> DVec2 = |p| DVec2::new(p.x, p.z);

@@ -11,6 +11,7 @@ use crate::scalar::{Region, Scalar, Span};
 use crate::scenario::{Basis, Load};
 use crate::solid::{self, Form, Solid};
 use glam::{DVec2, DVec3};
+use std::sync::Arc;
 
 /// A weight as stated, by how it is known; not said is no better than an estimate.
 pub(super) fn stated(mass: f64, known: Option<WeightKnown>) -> Span {
@@ -163,7 +164,8 @@ impl Entries {
 
     /// The load as it stands on the forks, or hangs.
     pub(super) fn load(&mut self) -> Option<Load> {
-        let found = self.found();
+        let found = self.found().map(Arc::new);
+        self.found.clone_from(&found);
         let hanging = if self.document.load.hanging { Some(self.needed_here(Field::HookAbove)?) } else { None };
         let friction = match self.document.load.underside {
             Some(underside) => underside.range(),
@@ -181,6 +183,6 @@ impl Entries {
             // A load that hangs freely pulls at its hook, wherever its own centre is below.
             centre = Region::of(centre.x(), centre.y(), Span::exact(hook));
         }
-        Some(Load { mass: found.mass, size, centre, feet, doubt, drawn, friction, hanging, found })
+        Some(Load { mass: found.mass, size, centre, feet, doubt, drawn: drawn.into(), friction, hanging, found })
     }
 }
