@@ -200,6 +200,15 @@ impl Found {
     /// The load as it stands on the forks: turned, its nearest side at 0 ahead, its middle at 0
     /// left, its underside at 0.
     pub fn turned(&self, turned: Turned) -> Standing {
+        self.standing(turned, &self.shape.drawn)
+    }
+
+    /// The same with nothing to draw: to try it.
+    pub fn turned_unseen(&self, turned: Turned) -> Standing {
+        self.standing(turned, &[])
+    }
+
+    fn standing(&self, turned: Turned, drawn: &[Drawn]) -> Standing {
         let Shape { low, size, .. } = self.shape;
         let datum = DVec3::new(low.x + 0.5 * size.x, low.y + 0.5 * size.y, low.z);
         let (s, c): (f64, f64) = match turned {
@@ -216,7 +225,7 @@ impl Found {
         };
         let point = |p: DVec3| plan(DVec2::new(p.x, p.y)).extend(p.z - datum.z);
         let (at, a, b) = (point(self.centre.at), point(self.centre.lo), point(self.centre.hi));
-        let drawn = self.shape.drawn.iter().map(|d| {
+        let drawn = drawn.iter().map(|d| {
             // Seen from the side, a quarter turn brings the front round.
             let up = |u: f64, z: f64| DVec2::new(u, z - datum.z);
             let ahead = |q: &DVec2| up(c * (q.x - datum.x) + half, q.y);
@@ -229,7 +238,7 @@ impl Found {
                 (d.seen.front.iter().map(front_to_side).collect(), d.seen.side.iter().map(side_to_front).collect())
             };
             let seen = Silhouette { plan: d.seen.plan.iter().map(|&p| plan(p)).collect(), side, front };
-            Drawn { seen, ..d.clone() }
+            Drawn { part: d.part, cut: d.cut, seen }
         });
         Standing {
             size,

@@ -78,7 +78,7 @@ impl Remedy {
 
 /// The load turned otherwise; not to be drawn.
 fn turned_to(load: &Load, turned: Turned) -> Load {
-    let standing = load.found.turned(turned);
+    let standing = load.found.turned_unseen(turned);
     let centre = match load.hanging {
         Some(_) => Region::of(standing.centre.x(), standing.centre.y(), load.centre.z()),
         None => standing.centre,
