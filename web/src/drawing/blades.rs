@@ -176,6 +176,12 @@ fn facing(f: &Frame, seat: &SeatReport, edge: &Edge) -> Option<Facing> {
     Some(Facing { ends: (f.projection.spot(a), f.projection.spot(b)), outward, from, to })
 }
 
+/// Where the line of action of an edge's event meets the blades in the plan, and the edge.
+#[cfg(test)]
+pub fn distance(f: &Frame, seat: &SeatReport, edge: &Edge) -> Option<(Spot, Spot)> {
+    facing(f, seat, edge).map(|side| (side.from, side.to))
+}
+
 /// The edge that the side view tells of: the one ahead where it is the tightest, another where the
 /// load topples over it.
 pub fn side_tag(f: &Frame) -> Option<(Tag, Spot)> {

@@ -31,16 +31,16 @@ pub fn edges(seat: &SeatReport) -> impl Iterator<Item = Edge> + '_ {
     })
 }
 
-/// The edge that matters most: the one that fares worst, and of those the nearest at the worst.
+/// The edge that matters most: the one that fares worst, and of those the nearest.
 pub fn tightest(seat: &SeatReport) -> Option<Edge> {
-    edges(seat).min_by_key(|e| (e.fares, e.margin.worst.min(e.margin.nominal)))
+    edges(seat).min_by_key(|e| (e.fares, e.margin.nominal, e.margin.worst))
 }
 
 /// The edges to draw: the tightest, and of each other side where it does not hold the worst.
 pub fn shown(seat: &SeatReport) -> Vec<Edge> {
     let mut shown: Vec<Edge> = tightest(seat).into_iter().collect();
     let mut others: Vec<Edge> = edges(seat).filter(|e| e.fares != Fares::Clear).collect();
-    others.sort_by_key(|e| (e.fares, e.margin.worst));
+    others.sort_by_key(|e| (e.fares, e.margin.nominal));
     for edge in others {
         if shown.iter().all(|s| s.over != edge.over) {
             shown.push(edge);
@@ -153,4 +153,82 @@ pub fn said(seat: &SeatReport, system: System, labels: &Labels) -> String {
         said += &format!(" {}, {}: {slides}, {asked}, {there}.", labels.load, event_name(case.event, labels));
     }
     said
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::labels::ENGLISH;
+    use super::super::samples;
+    use super::*;
+    use standfast_core::report::StepReport;
+
+    fn seats() -> Vec<SeatReport> {
+        samples::all().into_iter().filter_map(|s| s.seat).collect()
+    }
+
+    /// The report's own word on whether it holds is what the colours say.
+    #[test]
+    fn an_event_is_clear_only_where_the_report_says_so() {
+        let mut seen = [Fares::Past, Fares::Doubtful, Fares::Clear].map(|f| (f, 0));
+        for seat in seats() {
+            for case in &seat.cases {
+                let each = edges(&seat).filter(|e| e.event == case.event).map(|e| e.fares);
+                let worst = each.chain([sliding(case)]).min().expect("edges");
+                assert_eq!(worst == Fares::Clear, case.passes && case.passes_worst);
+                assert_eq!(worst == Fares::Past, !case.passes);
+            }
+            seen.iter_mut().filter(|(f, _)| *f == fares(&seat)).for_each(|(_, n)| *n += 1);
+        }
+        assert!(seen.iter().all(|(_, n)| *n > 0), "the samples do not show all: {seen:?}");
+    }
+
+    #[test]
+    fn the_tightest_edge_is_shown_first_and_every_one_that_topples() {
+        for seat in seats() {
+            let shown = shown(&seat);
+            assert_eq!(shown.first().copied(), tightest(&seat));
+            for edge in edges(&seat) {
+                assert!(tightest(&seat).is_some_and(|t| t.fares <= edge.fares));
+                let told = shown.iter().any(|s| s.over == edge.over && s.fares <= edge.fares);
+                assert!(edge.fares == Fares::Clear || told, "{edge:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn words_round_to_the_cautious_side_and_the_worst_is_never_better() {
+        let edge = |nominal, worst| {
+            let margin = Figures { nominal: Scalar::computed(nominal), worst: Scalar::computed(worst) };
+            Edge { event: Event::Braking, over: Over::Ahead, margin, fares: Fares::Clear }
+        };
+        let say = |e: &Edge| (e.words(System::Metric, &ENGLISH), e.worst_words(System::Metric, &ENGLISH));
+        let pair = |a: &str, b: &str| (a.to_owned(), b.to_owned());
+        assert_eq!(say(&edge(0.2699, 0.2469)), pair("269 mm in hand", "worst 246 mm in hand"));
+        assert_eq!(say(&edge(0.0101, -0.0121)), pair("10 mm in hand", "worst 13 mm past edge"));
+        assert_eq!(say(&edge(-0.0004, 0.5)), pair("1 mm past edge", "worst 1 mm past edge"));
+        assert_eq!(edge(0.1, 0.1).name(&ENGLISH), "braking");
+        let friction = friction_words(Scalar::computed(0.1571), Scalar::computed(0.1599), &ENGLISH);
+        assert_eq!(friction, pair("0.16 asked", "0.15 there"));
+    }
+
+    #[test]
+    fn what_topples_slips_or_lies_on_nothing_is_said() {
+        let said_of = |name: &str| {
+            let (_, document) = samples::documents().into_iter().find(|(n, _)| *n == name).expect("a sample");
+            let steps: Vec<StepReport> = samples::steps(&document);
+            let seats = steps.iter().filter_map(|s| s.seat.as_ref());
+            seats.map(|s| said(s, System::Metric, &ENGLISH)).collect::<String>()
+        };
+        assert!(said_of("topples-ahead").contains("load on the forks, ahead: 131 mm past edge"));
+        assert!(said_of("topples-left").contains("load on the forks, left: 30 mm past edge"));
+        assert!(said_of("topples-braking").contains("load on the forks, braking: 1"));
+        assert!(said_of("slides").contains("load, braking: may slip, 0.16 asked, 0.15 there."));
+        assert_eq!(said_of("hanging"), "");
+        let mut nothing = seats().swap_remove(0);
+        nothing.cases.clear();
+        assert_eq!(
+            (said(&nothing, System::Metric, &ENGLISH), fares(&nothing)),
+            ("load: off forks.".to_owned(), Fares::Past)
+        );
+    }
 }
