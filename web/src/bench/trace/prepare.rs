@@ -110,7 +110,8 @@ async fn bitmap(file: &File, (wide, high): (u32, u32)) -> Result<Option<ImageBit
     let options = ImageBitmapOptions::new();
     options.set_resize_width(wide);
     options.set_resize_height(high);
-    options.set_resize_quality(ResizeQuality::Medium);
+    // Scaling, unlike decoding, holds the page up: of 12 megapixels 20 ms this way, 50 ms and more smoother.
+    options.set_resize_quality(ResizeQuality::Low);
     options.set_image_orientation(ImageOrientation::FromImage);
     let scaled = window.create_image_bitmap_with_blob_and_image_bitmap_options(file, &options);
     if let Some(bitmap) = decoded(scaled).await {

@@ -220,6 +220,16 @@ async fn the_list_has_every_point_with_its_figures() {
     assert_eq!(Ring::all(&TraceEntry::default()).len(), 4);
 }
 
+/// The words name the conditions of the core's figure: where those change, the words must.
+#[test]
+fn a_good_photo_is_what_the_tolerance_is_for() {
+    let figure = standfast_core::rules::TRACE_NOT_SQUARE;
+    assert!(figure.source.contains("10 deg"), "{}", figure.source);
+    let w = &words().trace;
+    assert!(w.from_plain.contains("10\u{b0}") && w.from_plain.contains("twice its size"));
+    assert!(w.good_list[0].contains("10\u{b0}") && w.good_list[1].contains("twice"));
+}
+
 /// What is not closed is not counted, and that is said.
 #[tokio::test]
 async fn an_open_hole_is_said_not_to_count() {
