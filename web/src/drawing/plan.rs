@@ -55,9 +55,10 @@ fn truck(f: &Frame, sheet: &mut Sheet) {
     for outline in plan {
         sheet.shape(scene::class(outline.part), marks::closed(&scene::spots(outline, &f.projection)));
     }
-    // What is under the load shows through it.
+    // Blades under the load show through it; of one that hangs they are above.
     for outline in plan.iter().filter(|o| matches!(o.part, Part::Fork | Part::Extension)) {
-        sheet.shape("d-hidden", marks::closed(&scene::spots(outline, &f.projection)));
+        let class = if f.step.seat.is_some() { "d-hidden" } else { scene::class(outline.part) };
+        sheet.shape(class, marks::closed(&scene::spots(outline, &f.projection)));
     }
     let steer: Vec<Spot> = scene::middles(plan, Part::SteerWheel).map(|m| f.projection.spot(m)).collect();
     if let [a, b] = steer.as_slice() {

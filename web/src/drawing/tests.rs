@@ -4,6 +4,7 @@ use super::layout::Room;
 use super::sheet::Words;
 use super::*;
 use standfast_core::report::Point;
+use standfast_core::seat::Over;
 use standfast_core::units::System;
 
 const SYSTEMS: [System; 2] = [System::Metric, System::Us];
@@ -245,28 +246,46 @@ fn on_a_slope_the_plumb_line_hangs_along_the_field() {
         if *path == marks::line(from, to))));
 }
 
-/// The distances of the load are drawn as long as the report says, and end on the region's edge.
+/// The distances of the load are drawn as long as the report says, from where its line of action meets
+/// the blades to the edge of the region that they are of.
 #[test]
-fn the_loads_distances_are_to_scale() {
-    for (name, steps) in [("may-topple", sample("may-topple")), ("topples-braking", sample("topples-braking"))] {
-        for step in steps {
-            let seat = step.seat.as_ref().expect("it lies on the forks");
-            let edge = seat::tightest(seat).expect("edges");
-            let f = frame::Frame::new(
-                (View::Plan, &step),
-                System::Metric,
-                &ENGLISH,
-                None,
-                (&projection::Area { left: 0.0, top: 0.0, right: 600.0, bottom: 400.0 }, projection::Rest::Middle),
-            );
+fn the_loads_distances_are_to_scale_and_end_on_their_edge() {
+    let area = projection::Area { left: 0.0, top: 0.0, right: 600.0, bottom: 400.0 };
+    let mut seen = [Over::Ahead, Over::Left, Over::Right].map(|o| (o, 0));
+    for step in samples::all() {
+        let Some(seat) = step.seat.as_ref().filter(|s| s.region.len() == 4) else { continue };
+        let fit = (&area, projection::Rest::Middle);
+        let f = frame::Frame::new((View::Plan, &step), System::Metric, &ENGLISH, None, fit);
+        let corners: Vec<_> = seat.region.iter().map(|p| f.at(*p)).collect();
+        let ends = |pick: fn(&(f64, f64)) -> f64| {
+            corners.iter().map(pick).fold((f64::MAX, f64::MIN), |(a, b), v| (a.min(v), b.max(v)))
+        };
+        let (ahead, across) = (ends(|c| c.0), ends(|c| c.1));
+        // A slanted edge may count for one side or the other: only straight regions here.
+        if !corners.iter().all(|c| [ahead.0, ahead.1].contains(&c.0) && [across.0, across.1].contains(&c.1)) {
+            continue;
+        }
+        for edge in seat::edges(seat) {
             let (from, to) = blades::distance(&f, seat, &edge).expect("a region");
             let metres = marks::apart(from, to) / f.projection.scale;
-            assert!((metres - edge.margin.nominal.get().abs()).abs() < 1e-9, "{name}");
-            let ahead = seat.region.iter().map(|p| f.at(*p).0).fold(f64::MIN, f64::max);
-            assert!((to.0 - ahead).abs() < 1e-6, "{name}: {to:?} {ahead}");
-            assert_eq!(from.0 > to.0, edge.margin.nominal.get() < 0.0, "beyond it where it topples");
+            let margin = edge.margin.nominal.get();
+            assert!((metres - margin.abs()).abs() < 1e-9, "{edge:?}");
+            let (end, beyond) = match edge.over {
+                Over::Ahead => (to.0 - ahead.1, from.0 - to.0),
+                Over::Heel => (to.0 - ahead.0, to.0 - from.0),
+                // On the sheet, left is up.
+                Over::Left => (to.1 - across.0, to.1 - from.1),
+                Over::Right => (to.1 - across.1, from.1 - to.1),
+            };
+            assert!(end.abs() < 1e-6, "{edge:?} ends {end} off its edge");
+            assert!(margin.abs() < 1e-9 || (beyond > 0.0) == (margin < 0.0), "{edge:?}");
+            if matches!(edge.over, Over::Left | Over::Right) {
+                assert!((from.1 - f.at(seat.bob).1).abs() < 0.05, "{edge:?} starts at the line of action");
+            }
+            seen.iter_mut().filter(|(o, _)| *o == edge.over).for_each(|(_, n)| *n += 1);
         }
     }
+    assert!(seen.iter().all(|(_, n)| *n > 10), "{seen:?}");
 }
 
 #[tokio::test]
