@@ -131,7 +131,7 @@ fn thin_walls_are_in_doubt_by_the_tape() {
     let cut = |at: f64| Part { cut_from: Some(0), mass_kg: None, ..block(0.0, [0.96; 3], [at, 0.0, 0.02]) };
     let ahead = found(&parts(vec![host.clone(), cut(0.02)])).centre.ahead;
     // Both centres and both volumes by hand, the cut-out 10 mm further ahead.
-    let out = 0.96 * 0.96 * 0.96;
+    let out: f64 = 0.96 * 0.96 * 0.96;
     let truth = (0.5 - 0.51 * out) / (1.0 - out);
     assert!((truth - 0.4232).abs() < 1e-4 && (ahead.nominal.get() - 0.5).abs() < 1e-9);
     assert!(ahead.lo.get() <= truth && truth <= ahead.hi.get(), "{truth}: {ahead:?}");
