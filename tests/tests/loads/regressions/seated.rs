@@ -113,7 +113,8 @@ fn extensions_are_named_on_the_plate_and_carried_by_the_forks() {
     (document.truck.forks.extension_m, document.truck.forks.extension_kg) = (Some(1.6), Some(60.0));
     let on = judged(&document);
     assert_eq!(on.verdict.state, State::NoGo);
-    let named = |r: &Reason| matches!(r, Reason::Plate { gap: Gap::Extensions { mass } } if mass.get() == 60.0);
+    let named =
+        |r: &Reason| matches!(r, Reason::Plate { gap: Gap::Extensions { mass } } if (mass.get() - 60.0).abs() < 1e-9);
     assert!(leads(&on, State::NoGo, named), "{:?}", on.verdict);
     for (with, without) in on.forks.arms.iter().zip(&bare.forks.arms) {
         // Half of the pair's weight, half of its length out.
