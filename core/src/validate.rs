@@ -111,7 +111,9 @@ impl Entries {
 
     /// What can be said of the load alone.
     fn load_alone(&self) -> LoadAlone {
-        let of_load = |p: &&Problem| p.place.field.row().path.starts_with("load.");
+        // How a hook holds it is not its own.
+        let own = |f: Field| f.row().path.starts_with("load.") && f != Field::HookAbove;
+        let of_load = |p: &&Problem| own(p.place.field);
         let mut problems: Vec<Problem> = self.problems.iter().filter(of_load).cloned().collect();
         problems.sort_by_key(|p| p.place);
         let found = self.found.clone().filter(|_| problems.is_empty());
