@@ -65,6 +65,7 @@ pub fn on_forks() -> Vec<(&'static str, Document)> {
         ),
         ("may-topple", topples(&[("/load/cg_from_heel_m", 1.16), ("/load/cg_left_m", 0.36)])),
         ("slides", slides()),
+        ("off-forks", topples(&[("/lift/heel_gap_m", 1.25)])),
         ("round", round(&parts)),
     ]
 }

@@ -190,6 +190,17 @@ async fn a_load_that_slips_when_braking_is_said_in_that_step_alone() {
 }
 
 #[tokio::test]
+async fn a_load_that_lies_on_no_blade_is_said_in_red() {
+    for step in sample("off-forks") {
+        for view in [View::Side, View::Plan] {
+            let text = rendered(view, &step, System::Metric).await;
+            assert!(text.contains("data-testid=\"load-off\"") && text.contains("d-own d-no"));
+            assert!(!text.contains("load-region") && text.contains("load: off forks."));
+        }
+    }
+}
+
+#[tokio::test]
 async fn what_hangs_has_a_sling_and_no_region() {
     for step in sample("hanging") {
         for view in [View::Side, View::Plan] {
