@@ -6,6 +6,7 @@
 use crate::polygon;
 use crate::scalar::Span;
 use crate::scenario::Scenario;
+use crate::solid;
 use glam::DVec2;
 
 /// The load in one place on the blades.
@@ -67,7 +68,7 @@ fn lies(scenario: &Scenario, by: DVec2, spread: f64, blade: f64) -> Lies {
     let blades = [(inner, outer), (-outer, -inner)].map(|(a, b)| (DVec2::new(0.0, a), DVec2::new(reach, b)));
     let feet = &scenario.load.feet;
     let strips = blades.map(|(lo, hi)| {
-        let on = feet.iter().flat_map(|foot| polygon::clipped(foot, lo - by, hi - by));
+        let on = feet.iter().filter_map(|foot| solid::on(foot, lo - by, hi - by)).flatten();
         polygon::hull(&on.map(|p| p + by).collect::<Vec<_>>())
     });
     let width = std::array::from_fn(|k| {

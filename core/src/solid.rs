@@ -11,7 +11,7 @@ use std::f64::consts::{PI, TAU};
 mod feet;
 mod inside;
 
-pub use feet::without;
+pub use feet::{on, without};
 
 /// A solid about its own axis: u and v square to it, w along it from 0.
 #[derive(Clone, Debug, PartialEq)]

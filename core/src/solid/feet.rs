@@ -11,11 +11,11 @@ const FLAT: f64 = 1e-6;
 const DRAWN_FLAT: f64 = 1e-3;
 
 impl Solid {
-    /// The outlines (ahead, left) on which it touches flat ground; a line has two points, a point
-    /// one. An outline may be hollow on a side.
+    /// The outlines (ahead, left) on which it touches flat ground, none of them hollow; a line has two
+    /// points, a point one.
     pub fn feet(&self) -> Vec<Vec<DVec2>> {
         match (&self.form, self.facing) {
-            (Form::Prism { .. }, Facing::Up | Facing::Down) => vec![self.silhouette().plan],
+            (Form::Prism { .. }, Facing::Up | Facing::Down) => polygon::convex_pieces(&self.silhouette().plan),
             (Form::Prism { outline, length }, facing) => self.lying(outline, *length, facing),
             _ => {
                 let (lo, _) = self.extents();
@@ -48,6 +48,17 @@ impl Solid {
     }
 }
 
+/// Less than this is no area to stand on, m^2.
+const NOTHING: f64 = 1e-7;
+
+/// The part of a foot (without a hollow) that lies in a rectangle; nothing where it only touches it.
+pub fn on(foot: &[DVec2], lo: DVec2, hi: DVec2) -> Option<Vec<DVec2>> {
+    let part = polygon::clipped(foot, lo, hi);
+    let area = |outline: &[DVec2]| polygon::signed_area(outline).abs();
+    let only_touches = area(foot) > NOTHING && area(&part) <= NOTHING;
+    (!part.is_empty() && !only_touches).then_some(part)
+}
+
 /// Outlines without what lies in a rectangle: each falls into up to four.
 pub fn without(feet: Vec<Vec<DVec2>>, lo: DVec2, hi: DVec2) -> Vec<Vec<DVec2>> {
     let (far, near) = (DVec2::splat(f64::MAX), DVec2::splat(f64::MIN));
@@ -64,7 +75,7 @@ pub fn without(feet: Vec<Vec<DVec2>>, lo: DVec2, hi: DVec2) -> Vec<Vec<DVec2>> {
             (DVec2::new(lo.x, near.y), DVec2::new(hi.x, lo.y)),
             (DVec2::new(lo.x, hi.y), DVec2::new(hi.x, far.y)),
         ];
-        left.extend(pieces.map(|(lo, hi)| polygon::clipped(&foot, lo, hi)).into_iter().filter(|p| !p.is_empty()));
+        left.extend(pieces.into_iter().filter_map(|(lo, hi)| on(&foot, lo, hi)));
     }
     left
 }
