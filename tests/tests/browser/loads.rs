@@ -109,7 +109,8 @@ async fn photograph(page: &Page, camera: &Camera) -> Outcome {
     let tape = [(0.1, -0.06), (1.1, -0.06), (1.1, -0.1), (0.1, -0.1)];
     let shapes = json!([["#6b4a2f", seen(&BLOCK)], ["#e8d7a8", seen(&SHEET)], ["#f4e04d", seen(&tape)]]);
     page.driver.execute_async(PAINT, vec![shapes]).await?;
-    page.wait("the photo", async || Ok(page.find("trace-ground").await?.text().await?.contains("1600"))).await?;
+    // With a picture there, the next step comes up.
+    page.find("trace-panel-scale").await?;
     Ok(())
 }
 
@@ -179,7 +180,7 @@ fn a_traced_photo_lands_within_its_tolerance() {
         tap_photo(&page, &RULER.map(|p| camera.shown(p))).await?;
         page.enter("load.trace.scale_m", "1000").await?;
         finish_trace(&page, &camera).await?;
-        page.enter("load.mass_kg", "410").await.or(Ok::<(), Wrong>(()))?;
+        page.enter("load.mass_kg", "410").await?;
         holds_truth(&page, 250.0).await?;
         // The mark stands on the block where its centroid is seen.
         let mark = page.find("trace-centre").await?;
@@ -191,8 +192,9 @@ fn a_traced_photo_lands_within_its_tolerance() {
         assert!(off < 40.0, "{off} pixels");
         page.reload().await?;
         page.find("trace-canvas").await?;
-        page.wait("the photo again", async || Ok(page.find("trace-ground").await?.text().await?.contains("1600")))
-            .await?;
+        page.tap("trace-step-picture").await?;
+        let there = page.find("trace-ground").await?.text().await?;
+        assert!(there.contains("1\u{202f}600") || there.contains("1600"), "{there}");
         holds_truth(&page, 250.0).await
     });
 }
@@ -207,7 +209,7 @@ fn a_photo_taken_well_askew_is_straightened() {
         page.enter("load.trace.rectangle_width_m", "800").await?;
         page.enter("load.trace.rectangle_height_m", "600").await?;
         finish_trace(&page, &camera).await?;
-        page.enter("load.mass_kg", "410").await.or(Ok::<(), Wrong>(()))?;
+        page.enter("load.mass_kg", "410").await?;
         holds_truth(&page, 180.0).await
     });
 }
@@ -217,6 +219,8 @@ fn a_load_of_three_parts_is_built_by_dragging() {
     journey("parts", 1280, 800, |page| async move {
         page.card("card-load").await?;
         page.tap("choice-load.given_as-parts").await?;
+        // What the example's note says of the weight is not of this load.
+        page.enter("load.mass_kg", "").await?;
         page.tap("open-parts").await?;
         page.tap("add-pallets").await?;
         page.tap("add-pallet-eur").await?;
