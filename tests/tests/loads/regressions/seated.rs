@@ -84,6 +84,20 @@ fn what_is_hollow_over_a_blade_does_not_lie_on_it() {
     off_the_left_blade(&parts(vec![l]));
 }
 
+/// A groove right through over the left blade leaves nothing on it, and a U with a leg on either side of
+/// that blade has none on it.
+#[test]
+fn a_groove_and_a_u_leave_nothing_on_a_blade() {
+    let whole = on_scales(200.0, [1.2, 1.0, 0.5], [0.0; 3]);
+    let groove = Part { cut_from: Some(0), mass_kg: None, ..block(0.0, [1.2, 0.2, 0.1], [0.0, 0.3, 0.0]) };
+    let piece = on_scales(400.0, [0.4, 0.2, 0.4], [0.1, -0.05, 0.5]);
+    off_the_left_blade(&parts(vec![whole, groove, piece]));
+    let mut u = on_scales(400.0, [0.5; 3], [0.0; 3]);
+    u.shape = Some(Shape::Prism);
+    u.outline = vec![[0.0, -0.5], [1.7, -0.5], [1.7, 0.5], [0.0, 0.5], [0.0, 0.4], [1.2, 0.4], [1.2, 0.2], [0.0, 0.2]];
+    off_the_left_blade(&parts(vec![u]));
+}
+
 /// A pocket in the underside over the left blade leaves 40 mm at the heel: all that lies there.
 #[test]
 fn a_pocket_over_a_blade_does_not_lie_on_it() {
