@@ -355,7 +355,7 @@ impl Truck {
             bodies.exact(BodyId::Attachment, a.mass, pose.place(self.mast.pivot, upright));
         }
         if let (Some((length, mass)), Outfit::Today) = (self.forks.extension, outfit) {
-            let upright = DVec3::new(self.load_distance + 0.5 * length, pose.sideshift, pose.lift);
+            let upright = DVec3::new(self.face(outfit) + 0.5 * length, pose.sideshift, pose.lift);
             bodies.exact(BodyId::Extensions, mass, pose.place(self.mast.pivot, upright));
         }
         if let Some(load) = load {

@@ -27,7 +27,7 @@ pub struct Piece {
 pub fn common(pieces: &[Piece]) -> Option<(Span, Region)> {
     let total = |f: fn(&Span) -> f64| pieces.iter().map(|p| f(&p.mass)).sum::<f64>();
     let mass = Span { lo: total(|m| m.lo), nominal: total(|m| m.nominal), hi: total(|m| m.hi) };
-    if mass.lo <= 0.0 {
+    if mass.nominal <= 0.0 {
         return None;
     }
     let along = |get: fn(&Region) -> Span| {
@@ -45,12 +45,15 @@ fn furthest(mut places: Vec<(Span, f64)>) -> f64 {
     places.sort_by(|a, b| b.1.total_cmp(&a.1));
     let (mut mass, mut moment) =
         places.iter().fold((0.0, 0.0), |(mass, moment), (m, x)| (mass + m.lo, moment + m.lo * x));
-    let mut best = moment / mass;
+    // Where all of it may be nothing, only what has some weight says where it is.
+    let mut best = if mass > 0.0 { moment / mass } else { f64::NEG_INFINITY };
     // The heavier what lies beyond, the further the mean: one after the other, from the furthest.
     for (m, x) in &places {
         mass += m.hi - m.lo;
         moment += (m.hi - m.lo) * x;
-        best = best.max(moment / mass);
+        if mass > 0.0 {
+            best = best.max(moment / mass);
+        }
     }
     best
 }
@@ -83,5 +86,7 @@ mod tests {
     fn nothing_has_no_centre() {
         assert_eq!(common(&[]), None);
         assert_eq!(common(&[piece(0.0, 0.0, 1.0, 0.0)]), None);
+        let (_, centre) = common(&[piece(0.0, 1.0, 2.0, 0.1)]).expect("it may weigh something");
+        assert!((centre.lo.x - 1.9).abs() < 1e-12 && (centre.hi.x - 2.1).abs() < 1e-12);
     }
 }

@@ -242,6 +242,8 @@ entries! {
         battery_min_kg: Option<f64>,
         /// Greatest battery weight.
         battery_max_kg: Option<f64>,
+        /// Whether it names the fork extensions that are on.
+        extensions: bool,
     }
     /// One row of a plate.
     PlateRow {

@@ -1,6 +1,7 @@
 //! The load on the fork blades: whether its centre of gravity stands over them, how far they reach,
 //! and what each fork carries against its stamped capacity.
 
+use crate::bearing::{Bearing, Lies};
 use crate::body::Placed;
 use crate::polygon;
 use crate::rules;
@@ -33,7 +34,7 @@ pub struct Arm {
     pub moment: Scalar,
     /// At the worst.
     pub moment_worst: Scalar,
-    /// The width of the load's underside on its blade, m, as stated; 0 or less where it does not lie on it.
+    /// The width of the load's underside on its blade, m, as stated; negative where it does not lie on it.
     pub bearing: Scalar,
     /// At the worst of its range.
     pub bearing_worst: Scalar,
@@ -85,6 +86,8 @@ pub struct Outcome {
     pub hangs: bool,
     /// Each fork, left and right.
     pub arms: [Arm; 2],
+    /// The width on a blade with which a load lies on it, m.
+    pub bearing_asked: Scalar,
     /// The part of its thickness that a fork has lost at the heel.
     pub wear: Option<Scalar>,
     /// From which it is withdrawn.
@@ -116,12 +119,12 @@ impl Outcome {
 
     /// Whether the load lies on both blades, as stated.
     pub fn bears(&self) -> bool {
-        self.hangs || self.arms.iter().all(|a| a.bearing > Scalar::ZERO)
+        self.hangs || self.arms.iter().all(|a| a.bearing.get() >= self.bearing_asked.get() - 1e-9)
     }
 
     /// Whether it does at the worst of its range.
     pub fn bears_worst(&self) -> bool {
-        self.hangs || self.arms.iter().all(|a| a.bearing_worst > Scalar::ZERO)
+        self.hangs || self.arms.iter().all(|a| a.bearing_worst.get() >= self.bearing_asked.get() - 1e-9)
     }
 
     /// Whether a fork is worn so far that it is withdrawn.
@@ -170,7 +173,7 @@ pub fn part_carried(towards: f64, apart: f64) -> f64 {
 
 /// Looks at the load on the blades. The blades are taken as straight and level; sideshift moves
 /// blades and load together.
-pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
+pub fn check(scenario: &Scenario, placed: &Placed, bearing: &Bearing) -> Outcome {
     let (forks, load) = (&scenario.truck.forks, &scenario.load);
     let (half, length) = (0.5 * forks.spread, forks.reach());
     let (ahead, aside) = (placed.centre.x(), placed.centre.y());
@@ -182,77 +185,57 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
         to_edge: c(half - aside.nominal.abs()),
         to_edge_worst: c(half - aside.furthest()),
         reach: c(reach(length, gap.nominal, load.size.x)),
-        reach_worst: c(reach(length, gap.hi, load.size.x)),
+        reach_worst: c(reach(length, gap.hi, load.size.x + load.doubt.x)),
         reach_asked: c(rules::FORK_REACH.value),
         hangs: load.hanging.is_some(),
-        arms: [arm(scenario, placed, Fork::Left), arm(scenario, placed, Fork::Right)],
+        arms: [Fork::Left, Fork::Right].map(|fork| arm(scenario, placed, bearing, fork)),
+        bearing_asked: c(rules::BEARING_LEAST.value),
         wear: forks.wear.map(c),
         wear_limit: c(rules::FORK_WEAR_LIMIT.value),
         extension: forks.extension.map(|(length, _)| (c(length), c(rules::EXTENSION_MOST.value * forks.length))),
     }
 }
 
-/// Where the load's underside lies on one blade, in the blades' frame (x ahead from the face, y left
-/// of the middle between the forks), with the load `by` ahead and to the left. Empty where it does not.
-pub fn on_blade(scenario: &Scenario, fork: Fork, by: DVec2) -> Vec<DVec2> {
-    on(scenario, by, blade(scenario, fork, scenario.truck.forks.blade.nominal))
-}
-
-fn on(scenario: &Scenario, by: DVec2, (lo, hi): (DVec2, DVec2)) -> Vec<DVec2> {
-    let foot: Vec<DVec2> = scenario.load.foot.iter().map(|&p| p + by).collect();
-    polygon::clipped(&foot, lo, hi)
-}
-
-/// The corners of a blade so wide.
-fn blade(scenario: &Scenario, fork: Fork, wide: f64) -> (DVec2, DVec2) {
-    let forks = &scenario.truck.forks;
-    let (outer, inner) = (0.5 * forks.spread, 0.5 * forks.spread - wide);
-    match fork {
-        Fork::Left => (DVec2::new(0.0, inner), DVec2::new(forks.reach(), outer)),
-        Fork::Right => (DVec2::new(0.0, -outer), DVec2::new(forks.reach(), -inner)),
+/// The part of the load that a fork carries in one place, as stated or at the worst: levers on a beam
+/// across the two strips that the load lies on, their middles as stated, their inner edges at the worst.
+fn part(lies: &Lies, fork: Fork, centre: f64, worst: bool) -> f64 {
+    let [left, right] = &lies.strips;
+    if left.is_empty() || right.is_empty() {
+        return 1.0;
     }
-}
-
-/// The width of the load on a blade; what it lacks to it, negative, where it does not lie on it.
-fn bearing(scenario: &Scenario, (lo, hi): (DVec2, DVec2), by: DVec2) -> f64 {
-    let on = on(scenario, by, (lo, hi));
-    if !on.is_empty() {
-        let (lo, hi) = polygon::extents(&on);
-        return hi.y - lo.y;
-    }
-    let (foot_lo, foot_hi) = polygon::extents(&scenario.load.foot);
-    let (foot_lo, foot_hi) = (foot_lo + by, foot_hi + by);
-    (foot_hi.min(hi) - foot_lo.max(lo)).min_element().min(0.0)
-}
-
-fn arm(scenario: &Scenario, placed: &Placed, fork: Fork) -> Arm {
-    let forks = &scenario.truck.forks;
-    let towards = match fork {
-        Fork::Left => placed.centre.y(),
-        Fork::Right => placed.centre.y().mirrored(),
+    let across = |strip: &[DVec2], inner: f64| {
+        let (lo, hi) = polygon::extents(strip);
+        if worst { if inner > 0.0 { hi.y } else { lo.y } } else { 0.5 * (lo.y + hi.y) }
     };
-    let apart = forks.spread - forks.blade.nominal;
-    let part = part_carried(towards.nominal, apart);
-    let part_worst = part_carried(towards.hi, forks.spread - forks.blade.hi);
+    let (l, r) = (across(left, -1.0), across(right, 1.0));
+    let towards = centre + lies.by.y - 0.5 * (l + r);
+    part_carried(if fork == Fork::Left { towards } else { -towards }, l - r)
+}
+
+fn arm(scenario: &Scenario, placed: &Placed, bearing: &Bearing, fork: Fork) -> Arm {
+    let forks = &scenario.truck.forks;
+    let own = scenario.load.centre.y();
+    let furthest = if fork == Fork::Left { own.hi } else { own.lo };
+    let stated = part(&bearing.stated, fork, own.nominal, false);
+    let worst = bearing.ends.iter().map(|l| part(l, fork, furthest, true)).fold(stated, f64::max);
+    let k = fork as usize;
     let Span { nominal: mass, hi: mass_hi, .. } = placed.mass;
     let ahead = placed.centre.x();
     let left = capacity_left(forks.wear.unwrap_or(0.0));
-    let (gap, offset) = (scenario.lift.heel_gap, scenario.lift.offset);
-    let places = [gap.lo, gap.hi].into_iter().flat_map(|g| [offset.lo, offset.hi].map(|o| DVec2::new(g, o)));
-    let narrow = blade(scenario, fork, forks.blade.lo);
-    let stated = bearing(scenario, blade(scenario, fork, forks.blade.nominal), DVec2::new(gap.nominal, offset.nominal));
-    let bearing_worst = places.map(|by| bearing(scenario, narrow, by)).fold(stated, f64::min);
+    // Each arm carries its own extension too.
+    let (long, heavy) = forks.extension.map_or((0.0, 0.0), |(length, mass)| (length, 0.5 * mass));
+    let moment = |part: f64, mass: f64, ahead: f64| GRAVITY * (part * mass * ahead + heavy * 0.5 * long);
     let c = Scalar::computed;
     Arm {
         fork,
-        part: c(part),
-        part_worst: c(part_worst),
-        moment: c(part * mass * GRAVITY * ahead.nominal),
-        moment_worst: c(part_worst * mass_hi * GRAVITY * ahead.hi),
-        bearing: c(stated),
-        bearing_worst: c(bearing_worst),
-        carries: c(part * mass),
-        carries_worst: c(part_worst * mass_hi),
+        part: c(stated),
+        part_worst: c(worst),
+        moment: c(moment(stated, mass, ahead.nominal)),
+        moment_worst: c(moment(worst, mass_hi, ahead.hi)),
+        bearing: c(bearing.stated.width[k]),
+        bearing_worst: c(bearing.least[k]),
+        carries: c(stated * mass + heavy),
+        carries_worst: c(worst * mass_hi + heavy),
         allowed: forks.stamped.map(|(capacity, centre)| c(capacity * left * GRAVITY * centre)),
         allowed_mass: forks.stamped.map(|(capacity, _)| c(capacity * left)),
     }
@@ -264,7 +247,7 @@ mod tests {
     use crate::example;
 
     fn at(s: &Scenario) -> Outcome {
-        check(s, &Placed::of(&s.load, &s.lift))
+        check(s, &Placed::of(&s.load, &s.lift), &Bearing::of(s))
     }
 
     #[test]
@@ -289,16 +272,34 @@ mod tests {
         let mut scenario = example::three_wheel();
         scenario.truck.forks.blade = Span::exact(0.12);
         scenario.lift.offset = Span::exact(0.0);
-        let foot =
-            |half: f64| [(0.0, -half), (1.0, -half), (1.0, half), (0.0, half)].map(|(x, y)| DVec2::new(x, y)).to_vec();
-        scenario.load.foot = foot(0.2);
+        scenario.load.doubt = DVec2::ZERO;
+        let feet = |half: f64| {
+            vec![[(0.0, -half), (1.0, -half), (1.0, half), (0.0, half)].map(|(x, y)| DVec2::new(x, y)).to_vec()]
+        };
+        scenario.load.feet = feet(0.2);
         assert!(!at(&scenario).bears() && (at(&scenario).arms[0].bearing.get() + 0.03).abs() < 1e-12);
-        scenario.load.foot = foot(0.25);
+        scenario.load.feet = feet(0.25);
         assert!(at(&scenario).bears_worst() && (at(&scenario).arms[1].bearing.get() - 0.02).abs() < 1e-12);
         scenario.lift.offset = Span { lo: 0.0, nominal: 0.0, hi: 0.03 };
         assert!(at(&scenario).bears() && !at(&scenario).bears_worst());
         scenario.load.hanging = Some(0.0);
         assert!(at(&scenario).bears_worst(), "what hangs lies on nothing");
+    }
+
+    /// A foot 340 mm wide on forks 600 mm apart with blades of 150 mm lies on 20 mm of each: the levers
+    /// are those strips', not the blades'. 26 mm off the middle the left one carries 0.5 + 26 / 320.
+    #[test]
+    fn a_narrow_load_is_shared_by_where_it_lies() {
+        let mut scenario = example::three_wheel();
+        (scenario.truck.forks.spread, scenario.truck.forks.spread_hi) = (0.6, 0.6);
+        scenario.truck.forks.blade = Span::exact(0.15);
+        scenario.lift.offset = Span::exact(0.0);
+        scenario.load.centre.at.y = 0.026;
+        let half = 0.17;
+        scenario.load.feet =
+            vec![[(0.0, -half), (1.0, -half), (1.0, half), (0.0, half)].map(|(x, y)| DVec2::new(x, y)).to_vec()];
+        let left = at(&scenario).arms[0];
+        assert!((left.part.get() - (0.5 + 0.026 / 0.32)).abs() < 1e-12 && left.part_worst > left.part);
     }
 
     /// A load over one blade's middle is carried by it alone.

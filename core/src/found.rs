@@ -130,8 +130,10 @@ pub struct Shape {
     pub low: DVec3,
     /// The box's edges.
     pub size: DVec3,
-    /// What it stands on: the hull (ahead, left) of all that touches the ground.
-    pub foot: Vec<DVec2>,
+    /// What it stands on: outlines (ahead, left) of all that touches the ground.
+    pub feet: Vec<Vec<DVec2>>,
+    /// How far its outline may be out, ahead and left.
+    pub doubt: DVec2,
     /// What it says of weight and centre.
     pub says: Says,
     /// To draw.
@@ -198,6 +200,15 @@ impl Found {
     /// The load as it stands on the forks: turned, its nearest side at 0 ahead, its middle at 0
     /// left, its underside at 0.
     pub fn turned(&self, turned: Turned) -> Standing {
+        self.standing(turned, &self.shape.drawn)
+    }
+
+    /// The same with nothing to draw: to try it.
+    pub fn turned_unseen(&self, turned: Turned) -> Standing {
+        self.standing(turned, &[])
+    }
+
+    fn standing(&self, turned: Turned, drawn: &[Drawn]) -> Standing {
         let Shape { low, size, .. } = self.shape;
         let datum = DVec3::new(low.x + 0.5 * size.x, low.y + 0.5 * size.y, low.z);
         let (s, c): (f64, f64) = match turned {
@@ -214,7 +225,7 @@ impl Found {
         };
         let point = |p: DVec3| plan(DVec2::new(p.x, p.y)).extend(p.z - datum.z);
         let (at, a, b) = (point(self.centre.at), point(self.centre.lo), point(self.centre.hi));
-        let drawn = self.shape.drawn.iter().map(|d| {
+        let drawn = drawn.iter().map(|d| {
             // Seen from the side, a quarter turn brings the front round.
             let up = |u: f64, z: f64| DVec2::new(u, z - datum.z);
             let ahead = |q: &DVec2| up(c * (q.x - datum.x) + half, q.y);
@@ -227,12 +238,13 @@ impl Found {
                 (d.seen.front.iter().map(front_to_side).collect(), d.seen.side.iter().map(side_to_front).collect())
             };
             let seen = Silhouette { plan: d.seen.plan.iter().map(|&p| plan(p)).collect(), side, front };
-            Drawn { seen, ..d.clone() }
+            Drawn { part: d.part, cut: d.cut, seen }
         });
         Standing {
             size,
             centre: Region { at, lo: a.min(b), hi: a.max(b) },
-            foot: self.shape.foot.iter().map(|&p| plan(p)).collect(),
+            feet: self.shape.feet.iter().map(|f| f.iter().map(|&p| plan(p)).collect()).collect(),
+            doubt: if s == 0.0 { self.shape.doubt } else { DVec2::new(self.shape.doubt.y, self.shape.doubt.x) },
             drawn: drawn.collect(),
         }
     }
@@ -245,8 +257,10 @@ pub struct Standing {
     pub size: DVec3,
     /// Its centre: from its nearest side, left of its middle, above its underside.
     pub centre: Region,
-    /// What it stands on: the hull (ahead, left) of all that touches the blades.
-    pub foot: Vec<DVec2>,
+    /// What it stands on: outlines (ahead, left) of all that touches the blades.
+    pub feet: Vec<Vec<DVec2>>,
+    /// How far its outline may be out.
+    pub doubt: DVec2,
     /// To draw.
     pub drawn: Vec<Drawn>,
 }
@@ -266,7 +280,8 @@ mod tests {
             given_as: GivenAs::Block,
             low,
             size,
-            foot: solid.silhouette().plan,
+            feet: solid.feet(),
+            doubt: DVec2::ZERO,
             says: Says::centre(Way::Block, None, Region::about(middle, 0.05 * size)),
             drawn: vec![Drawn { part: None, cut: false, seen: solid.silhouette() }],
             parts: Vec::new(),

@@ -25,6 +25,8 @@ pub enum Underside {
 }
 
 /// Dynamic friction as a part of static friction: what a load that has begun to move still has.
+///
+/// Source: CTU Code, annex 7, appendix 2 (read).
 pub const DYNAMIC: f64 = 0.75;
 
 impl Underside {

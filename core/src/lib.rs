@@ -22,6 +22,7 @@
 //! -> [report::assess] -> [report::Report] (codes and numbers; a page puts them into words).
 
 pub mod balance;
+pub mod bearing;
 pub mod body;
 pub mod composite;
 pub mod document;

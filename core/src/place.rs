@@ -251,6 +251,8 @@ fields! {
         Wheels "truck.wheels";
         /// What the plate was issued for.
         PlateFor "truck.plate.issued_for";
+        /// Whether the plate names the fork extensions.
+        PlateExtensions "truck.plate.extensions";
         /// The plate's rows as a whole.
         PlateRows "truck.plate.rows";
         /// The mast's moving sections as a whole.

@@ -82,6 +82,11 @@ pub enum Gap {
         /// What it was issued for.
         issued_for: PlateFor,
     },
+    /// It does not name the fork extensions that are on.
+    Extensions {
+        /// Their weight, kg.
+        mass: Scalar,
+    },
     /// Higher than its last height, m.
     TooHigh {
         /// Needed.
@@ -215,6 +220,9 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
     let fitted_now = if truck.attachment.is_some() { PlateFor::Attachment } else { PlateFor::Forks };
     if plate.issued_for != fitted_now {
         found(Gap::OtherFrontEnd { issued_for: plate.issued_for }, true);
+    }
+    if let (Some((_, mass)), false) = (truck.forks.extension, plate.extensions) {
+        found(Gap::Extensions { mass: c(mass) }, true);
     }
     if plate.battery_min.is_some() || plate.battery_max.is_some() {
         let fitted = truck.battery.fitted;

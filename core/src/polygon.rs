@@ -177,7 +177,67 @@ pub fn hull(points: &[DVec2]) -> Vec<DVec2> {
     chain
 }
 
-/// The part of a convex outline that lies in a rectangle (the clipping of Sutherland and Hodgman 1974);
+/// Whether an outline has no hollow and runs counter-clockwise.
+pub fn is_convex(points: &[DVec2]) -> bool {
+    let next = |k: usize| points[k % points.len()];
+    points.len() > 2 && (0..points.len()).all(|k| turn(next(k), next(k + 1), next(k + 2)) >= 0.0)
+}
+
+/// What a convex outline, counter-clockwise, covers on its way `by`: itself, itself moved, and all
+/// between.
+pub fn swept(points: &[DVec2], by: DVec2) -> Vec<DVec2> {
+    let n = points.len();
+    if by == DVec2::ZERO {
+        return points.to_vec();
+    }
+    // An edge whose outward side faces the way ahead goes along.
+    let ahead: Vec<bool> = (0..n).map(|k| (points[(k + 1) % n] - points[k]).perp_dot(by) < 0.0).collect();
+    let mut swept = Vec::with_capacity(n + 2);
+    for k in 0..n {
+        let (before, after) = (ahead[(k + n - 1) % n], ahead[k]);
+        match (before, after) {
+            (true, true) => swept.push(points[k] + by),
+            (false, false) => swept.push(points[k]),
+            (false, true) => swept.extend([points[k], points[k] + by]),
+            (true, false) => swept.extend([points[k] + by, points[k]]),
+        }
+    }
+    swept
+}
+
+/// An outline cut into pieces without a hollow: itself, or triangles (ear clipping, Meisters 1975).
+/// The outline has no [fault].
+pub fn convex_pieces(points: &[DVec2]) -> Vec<Vec<DVec2>> {
+    let mut left = tidied(points);
+    if signed_area(&left) < 0.0 {
+        left.reverse();
+    }
+    if is_convex(&left) {
+        return vec![left];
+    }
+    let mut pieces = Vec::new();
+    while left.len() > 3 {
+        let n = left.len();
+        let corner = |k: usize| [left[(k + n - 1) % n], left[k], left[(k + 1) % n]];
+        let within =
+            |[a, b, c]: [DVec2; 3], p: DVec2| turn(a, b, p) >= 0.0 && turn(b, c, p) >= 0.0 && turn(c, a, p) >= 0.0;
+        let is_ear = |k: usize| {
+            let ear @ [a, b, c] = corner(k);
+            turn(a, b, c) > 0.0 && !left.iter().any(|p| *p != a && *p != b && *p != c && within(ear, *p))
+        };
+        // A corner that does not turn is no corner; should rounding hide every ear, any corner has to do.
+        let straight = |k: usize| turn(corner(k)[0], corner(k)[1], corner(k)[2]) == 0.0;
+        let k = (0..n).find(|&k| is_ear(k)).or_else(|| (0..n).find(|&k| straight(k))).unwrap_or(0);
+        if turn(corner(k)[0], corner(k)[1], corner(k)[2]) > 0.0 {
+            pieces.push(corner(k).to_vec());
+        }
+        left.remove(k);
+    }
+    pieces.push(left);
+    pieces
+}
+
+/// The part of an outline that lies in a rectangle (the clipping of Sutherland and Hodgman 1974);
 /// empty where they do not meet.
 pub fn clipped(points: &[DVec2], lo: DVec2, hi: DVec2) -> Vec<DVec2> {
     // A point is kept where n . p <= d.
@@ -246,6 +306,35 @@ mod tests {
         for (x, y, is) in [(0.5, 1.5, true), (1.5, 1.5, false), (1.5, 0.5, true), (2.0, 0.5, true), (2.01, 0.5, false)]
         {
             assert_eq!(contains(&l, DVec2::new(x, y), 1e-9), is, "{x} {y}");
+        }
+    }
+
+    #[test]
+    fn a_hollow_outline_falls_into_pieces_that_make_it_up() {
+        let u =
+            outline(&[(0.0, 0.0), (3.0, 0.0), (3.0, 2.0), (2.0, 2.0), (2.0, 1.0), (1.0, 1.0), (1.0, 2.0), (0.0, 2.0)]);
+        for u in [u.clone(), u.iter().rev().copied().collect()] {
+            let pieces = convex_pieces(&u);
+            assert!(pieces.iter().all(|p| is_convex(p)));
+            let area: f64 = pieces.iter().map(|p| signed_area(p)).sum();
+            assert!((area - 5.0).abs() < 1e-12);
+            let between = |p: &Vec<DVec2>| contains(p, DVec2::new(1.5, 1.5), 0.0);
+            assert!(!pieces.iter().any(between), "the hollow is in no piece");
+        }
+        let square = outline(&[(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0)]);
+        assert_eq!(convex_pieces(&square), vec![square]);
+    }
+
+    #[test]
+    fn what_is_swept_is_the_hull_of_both_ends() {
+        let square = outline(&[(0.0, 0.0), (2.0, 0.0), (2.0, 1.0), (0.0, 1.0)]);
+        assert!(is_convex(&square) && !is_convex(&square.iter().rev().copied().collect::<Vec<_>>()));
+        for (x, y) in [(0.5, 0.0), (-0.5, 0.2), (0.0, -3.0), (0.3, 0.4), (0.0, 0.0)] {
+            let by = DVec2::new(x, y);
+            let both: Vec<DVec2> = square.iter().flat_map(|p| [*p, *p + by]).collect();
+            let (swept, hull) = (swept(&square, by), hull(&both));
+            assert!((signed_area(&swept) - signed_area(&hull)).abs() < 1e-12, "{by}: {swept:?}");
+            assert!(fault(&swept).is_none());
         }
     }
 

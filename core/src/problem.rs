@@ -104,6 +104,11 @@ pub enum Rule {
         /// That part, from 0.
         part: usize,
     },
+    /// Two cut-outs of a part would take the same away twice.
+    CutsOverlap {
+        /// The other one, from 0.
+        part: usize,
+    },
     /// The cut-outs leave nothing of the part.
     CutTakesAll,
     /// What a cut-out is cut out of is not there, or is itself a cut-out.
@@ -141,6 +146,11 @@ pub enum Rule {
     },
     /// The ends of the known length are too close together.
     ScaleTooShort,
+    /// A known length in a picture straightened by a rectangle comes out otherwise, m.
+    ScaleDisagrees {
+        /// As the rectangle has it.
+        found: Scalar,
+    },
     /// The four corners do not go round a rectangle clockwise from its top left.
     RectangleBent,
     /// This shape cannot point that way.
@@ -234,8 +244,10 @@ impl Problem {
             Rule::TooLong { .. } => Remedy::Shorten,
             Rule::WeightOrMaterial => Remedy::Enter,
             Rule::OutlineTooShort { .. } | Rule::OutlineCrosses { .. } | Rule::OutlineFlat => Remedy::DrawAgain,
-            Rule::ScaleTooShort | Rule::RectangleBent => Remedy::DrawAgain,
-            Rule::HoleOutside | Rule::CutOutside { .. } | Rule::CutTakesAll => Remedy::MoveInside,
+            Rule::ScaleTooShort | Rule::ScaleDisagrees { .. } | Rule::RectangleBent => Remedy::DrawAgain,
+            Rule::HoleOutside | Rule::CutOutside { .. } | Rule::CutsOverlap { .. } | Rule::CutTakesAll => {
+                Remedy::MoveInside
+            }
             Rule::CutHost | Rule::NotThisWay => Remedy::ChooseAnother,
             Rule::NegativeReading
             | Rule::SupportsTogether

@@ -67,7 +67,9 @@ impl Remedy {
         match *self {
             Self::PushHome { .. } => scenario.lift.heel_gap = Span::exact(0.0),
             Self::Shift { offset, .. } => scenario.lift.offset = Span::exact(offset.get()),
-            Self::Spread { to } => scenario.truck.forks.spread = to.get(),
+            Self::Spread { to } => {
+                (scenario.truck.forks.spread, scenario.truck.forks.spread_hi) = (to.get(), to.get());
+            }
             Self::Turn { turned } => scenario.load = turned_to(&scenario.load, turned),
         }
         scenario
@@ -76,12 +78,13 @@ impl Remedy {
 
 /// The load turned otherwise; not to be drawn.
 fn turned_to(load: &Load, turned: Turned) -> Load {
-    let standing = load.found.turned(turned);
+    let standing = load.found.turned_unseen(turned);
     let centre = match load.hanging {
         Some(_) => Region::of(standing.centre.x(), standing.centre.y(), load.centre.z()),
         None => standing.centre,
     };
-    Load { size: standing.size, foot: standing.foot, centre, drawn: Vec::new(), ..load.clone() }
+    let (feet, doubt) = (standing.feet, standing.doubt);
+    Load { size: standing.size, feet, doubt, centre, drawn: [].into(), ..load.clone() }
 }
 
 /// Up to a whole centimetre.
@@ -94,7 +97,8 @@ fn up(metres: f64) -> f64 {
 fn spread_needed(scenario: &Scenario, whole: &Whole) -> Option<f64> {
     let (forks, load) = (&scenario.truck.forks, &scenario.load);
     let seats = whole.seats.iter().flatten().flat_map(|s| &s.cases);
-    let beside = seats.flat_map(|c| &c.topple).filter(|t| t.over != Over::Ahead).map(|t| t.margin.worst);
+    let beside =
+        seats.flat_map(|c| &c.topple).filter(|t| matches!(t.over, Over::Left | Over::Right)).map(|t| t.margin.worst);
     let short = beside.fold(whole.forks.to_edge_worst.get(), f64::min);
     let by_edge = forks.spread + 2.0 * (-short).max(0.0);
     let by_arm = |arm: &Arm| {
@@ -108,7 +112,7 @@ fn spread_needed(scenario: &Scenario, whole: &Whole) -> Option<f64> {
     };
     if !whole.forks.bears_worst() {
         // The load falls between them: their outer edges flush with its underside.
-        let (lo, hi) = crate::polygon::extents(&load.foot);
+        let (lo, hi) = crate::polygon::extents(&load.feet.concat());
         let flush = (2.0 * (-lo.y).min(hi.y) * 100.0 + 1e-6).floor() / 100.0;
         let least = Field::ForkSpread.row().min.max(2.0 * forks.blade.hi);
         return (flush < forks.spread && flush >= least).then_some(flush);

@@ -18,6 +18,7 @@ use crate::seat::Seat;
 use crate::statics::{Corner, Entries, Pair};
 use crate::step::{Standing, Step, StepId};
 use crate::support::LineId;
+use crate::validate;
 use crate::verdict::Verdict;
 use crate::whole::Whole;
 use glam::DVec3;
@@ -274,8 +275,18 @@ pub struct StepReport {
 /// assert!(report.assessment.is_none() && !report.problems.is_empty());
 /// ```
 pub fn assess(document: &Document) -> Report {
+    report(document, validate::check(document).0)
+}
+
+/// The same with what can be said of the load alone, as [`find_load`] says it: the load is looked at once.
+pub fn assess_with_load(document: &Document) -> (Report, LoadAnswer) {
+    let (scenario, alone) = validate::check(document);
+    (report(document, scenario), LoadAnswer::of(alone))
+}
+
+fn report(document: &Document, scenario: Result<Scenario, Vec<Problem>>) -> Report {
     let program = env!("CARGO_PKG_VERSION");
-    match Scenario::from_document(document) {
+    match scenario {
         Err(problems) => Report { program, problems, assessment: None },
         Ok(scenario) => {
             Report { program, problems: Vec::new(), assessment: Some(assess_scenario(&scenario, document)) }

@@ -111,6 +111,14 @@ figures! {
     FORKS_MASS_FOUR = 140.0, "kg", Memory, "range 90 to 140 kg";
     /// Fork length where none is given.
     FORK_LENGTH = 1.0, "m", OurChoice, "shorter than the usual 1,150 and 1,200 mm";
+    /// How wide the forks may stand where nobody entered it: a narrow load falls between them.
+    FORK_SPREAD_WIDE = 0.9, "m", OurChoice, "about as wide as a pallet is long";
+    /// A load lies on a blade with at least this width.
+    BEARING_LEAST = 0.02, "m", OurChoice, "an edge that a jolt does not shake off";
+    /// Up to this heel gap a load that leans back leans on the fork face.
+    HEEL_LEANS = 0.05, "m", OurChoice, "a hand's breadth: further off it would fall on it";
+    /// A traced load whose lowest side is askew by no more than this is levelled.
+    TRACE_LEVELLED = 5.0, "degree", OurChoice, "a camera not held level";
     /// Width over the outer edges of the forks where none is given.
     FORK_SPREAD = 0.5, "m", OurChoice, "narrower than usual for pallets";
     /// Mast pivot behind (negative) or ahead of the front axle.
@@ -182,6 +190,8 @@ figures! {
     /// Sizes in a picture that was not straightened may be this far out: the camera up to 10 degrees
     /// off square, from twice the size away.
     TRACE_NOT_SQUARE = 0.06, "", OurChoice, "1 - cos 10 deg + half of sin 10 deg / 2, rounded up";
+    /// A known length that comes out further off than this in a straightened picture contradicts the rectangle.
+    TRACE_SCALE_AGREES = 0.05, "", OurChoice, "several taps' and a tape's worth";
     /// Sizes in a straightened picture may be this far out: the lens, a face that is not flat.
     TRACE_STRAIGHTENED = 0.01, "", OurChoice, "usual lens distortion";
     /// A fork is withdrawn when it has lost this part of its thickness at the heel.

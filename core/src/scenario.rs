@@ -9,6 +9,7 @@ use crate::place::Place;
 use crate::scalar::{Region, Scalar, Span};
 use glam::{DVec2, DVec3};
 use serde::Serialize;
+use std::sync::Arc;
 
 /// One truck, one load, one lift.
 #[derive(Clone, Debug, PartialEq)]
@@ -156,6 +157,8 @@ pub struct Forks {
     pub length: f64,
     /// Over the outer edges.
     pub spread: f64,
+    /// The most it may be where it was not entered.
+    pub spread_hi: f64,
     /// Width of one blade.
     pub blade: Span,
     /// Thickness, for the drawings.
@@ -199,6 +202,8 @@ pub struct Plate {
     pub battery_min: Option<f64>,
     /// Greatest battery.
     pub battery_max: Option<f64>,
+    /// Whether it was issued for the extensions that are on.
+    pub extensions: bool,
 }
 
 /// A row of the plate.
@@ -222,16 +227,18 @@ pub struct Load {
     /// Centre from the face at the heel, left of the load's middle, above the blades. Of a hanging
     /// load its hook, where it pulls.
     pub centre: Region,
-    /// The hull of all that rests on the blades: from the heel, left of the middle.
-    pub foot: Vec<DVec2>,
+    /// Outlines of all that rests on the blades: from the heel, left of the middle.
+    pub feet: Vec<Vec<DVec2>>,
+    /// How far its outline may be out, along the forks and across.
+    pub doubt: DVec2,
     /// To draw.
-    pub drawn: Vec<Drawn>,
+    pub drawn: Arc<[Drawn]>,
     /// Friction on the blades.
     pub friction: Span,
     /// Hangs from a hook so far above the blades.
     pub hanging: Option<f64>,
     /// How all this was found.
-    pub found: Found,
+    pub found: Arc<Found>,
 }
 
 /// The lift.

@@ -3,6 +3,7 @@
 
 use crate::body::{Outfit, Placed, Pose};
 use crate::document::Wheels;
+use crate::found::Drawn;
 use crate::polygon;
 use crate::rules;
 use crate::scalar::Scalar;
@@ -38,6 +39,8 @@ pub enum Part {
     Load,
     /// What is cut out of it.
     LoadCut,
+    /// What a hanging load hangs from its hook by: a picture.
+    Sling,
 }
 
 /// A closed outline.
@@ -63,6 +66,7 @@ pub fn draw(scenario: &Scenario, pose: &Pose, placed: Option<&Placed>) -> Scene 
     let mut scene = Scene::default();
     chassis(&mut scene, scenario);
     mast(&mut scene, scenario, pose);
+    blades(&mut scene, scenario, pose);
     if let Some(placed) = placed {
         load(&mut scene, scenario, pose, placed);
     }
@@ -183,22 +187,10 @@ fn mast(scene: &mut Scene, scenario: &Scenario, pose: &Pose) {
     for (k, (_, ratio)) in mast.stages.iter().enumerate() {
         section(Part::MastStage, ratio * rise, 0.055 - 0.012 * k as f64, half - 0.04 * (k + 1) as f64);
     }
-    let (face, spread, shift) = (truck.load_distance, truck.forks.spread, pose.sideshift);
-    let (thick, wide) = (truck.forks.thickness, truck.forks.blade.nominal);
+    let (face, shift) = (truck.load_distance, pose.sideshift);
     let back = DVec3::new(face - 2.0 * rules::CARRIAGE_BEHIND_FACE.value, shift - half, lift);
-    let front = DVec3::new(face - thick, shift + half, lift + 0.5);
+    let front = DVec3::new(face - truck.forks.thickness, shift + half, lift + 0.5);
     scene.tilting(Part::Carriage, scenario, pose, back, front);
-    let mut blades = |part: Part, length: f64, thick: f64, wide: f64| {
-        for y in [0.5 * spread - wide, -0.5 * spread] {
-            let (lo, hi) =
-                (DVec3::new(face - thick, shift + y, lift - thick), DVec3::new(face + length, shift + y + wide, lift));
-            scene.tilting(part, scenario, pose, lo, hi);
-        }
-    };
-    if let Some((length, _)) = truck.forks.extension {
-        blades(Part::Extension, length, 1.3 * thick, wide);
-    }
-    blades(Part::Fork, truck.forks.length, thick, wide);
     if let Some(a) = &truck.attachment {
         let (lo, hi) =
             (DVec3::new(face, shift - half, lift), DVec3::new(face + a.lost_load.max(0.02), shift + half, lift + 0.6));
@@ -206,34 +198,72 @@ fn mast(scene: &mut Scene, scenario: &Scenario, pose: &Pose) {
     }
 }
 
+/// The blades, and sleeves over them: tops at the fork height, from the face that carries the load.
+fn blades(scene: &mut Scene, scenario: &Scenario, pose: &Pose) {
+    let (truck, forks) = (&scenario.truck, &scenario.truck.forks);
+    let (heel, thick, wide) = (truck.face(Outfit::Today), forks.thickness, forks.blade.nominal);
+    // From above, a sleeve is drawn wider than the blade in it: a picture, only its length is known.
+    let wall = 0.3 * thick;
+    let mut pair = |part: Part, back: f64, length: f64, thick: f64, wall: f64| {
+        for y in [0.5 * forks.spread - wide, -0.5 * forks.spread] {
+            let y = pose.sideshift + y;
+            let lo = DVec3::new(heel - back, y - wall, pose.lift - thick);
+            let hi = DVec3::new(heel + length, y + wide + wall, pose.lift);
+            scene.tilting(part, scenario, pose, lo, hi);
+        }
+    };
+    if let Some((length, _)) = forks.extension {
+        pair(Part::Extension, 0.0, length, thick + wall, wall);
+    }
+    pair(Part::Fork, thick, forks.length, thick, 0.0);
+}
+
+/// How long a sling is drawn, m, where the hook hangs high enough: only the sling knows.
+const SLING: (f64, f64) = (0.1, 0.4);
+
 fn load(scene: &mut Scene, scenario: &Scenario, pose: &Pose, placed: &Placed) {
     let (truck, load) = (&scenario.truck, &scenario.load);
     // The load about its centre of gravity, as it stands on the blades.
     let heel = truck.face(Outfit::Today) + placed.centre.at.x - load.centre.at.x;
     let middle = pose.sideshift + placed.centre.at.y - load.centre.at.y;
     let on_blades = DVec3::new(heel, middle, pose.lift);
-    // A load that hangs keeps upright below its hook; by how much only the sling knows.
+    // A load that hangs keeps upright below its hook.
     let hung = load.hanging.map(|hook| {
         let hook = DVec3::new(load.centre.at.x, load.centre.at.y, hook);
-        pose.place(truck.mast.pivot, on_blades + hook) - DVec3::new(hook.x, hook.y, load.size.z)
+        let at = pose.place(truck.mast.pivot, on_blades + hook);
+        let sling = (at.z - load.size.z).clamp(SLING.0, SLING.1);
+        (at, at - DVec3::new(hook.x, hook.y, load.size.z + sling))
     });
-    let at = |p: DVec3| hung.map_or_else(|| pose.place(truck.mast.pivot, on_blades + p), |low| low + p);
-    for drawn in &load.drawn {
-        let part = if drawn.cut { Part::LoadCut } else { Part::Load };
-        let (front_lo, front_hi) = polygon::extents(&drawn.seen.front);
+    let at = |p: DVec3| hung.map_or_else(|| pose.place(truck.mast.pivot, on_blades + p), |(_, low)| low + p);
+    // What is nearer is drawn over what is farther; what is cut out, over what it is cut out of.
+    let mut drawn: Vec<_> = load.drawn.iter().map(|d| (d, polygon::extents(&d.seen.front))).collect();
+    drawn.sort_by(|(a, (p, _)), (b, (q, _))| a.cut.cmp(&b.cut).then(q.x.total_cmp(&p.x)));
+    for (shape, (front_lo, front_hi)) in &drawn {
         let across = 0.5 * (front_lo.x + front_hi.x);
-        let side: Vec<_> = drawn.seen.side.iter().map(|p| at(DVec3::new(p.x, across, p.y))).collect();
-        scene.side(part, &side.iter().map(|p| (p.x, p.z)).collect::<Vec<_>>());
-        // From above a tilted load shows its top and its foot, one pushed past the other.
-        let shown = |z: f64| drawn.seen.plan.iter().map(move |p| at(DVec3::new(p.x, p.y, z)));
-        let both: Vec<DVec2> = shown(front_lo.y).chain(shown(front_hi.y)).map(|p| DVec2::new(p.x, p.y)).collect();
-        let plan =
-            if is_convex(&drawn.seen.plan) { polygon::hull(&both) } else { both[..drawn.seen.plan.len()].to_vec() };
-        scene.plan(part, &plan.iter().map(|p| (p.x, p.y)).collect::<Vec<_>>());
+        let side: Vec<_> = shape.seen.side.iter().map(|p| at(DVec3::new(p.x, across, p.y))).collect();
+        scene.side(part_of(shape), &side.iter().map(|p| (p.x, p.z)).collect::<Vec<_>>());
+    }
+    drawn.sort_by(|(a, (_, p)), (b, (_, q))| a.cut.cmp(&b.cut).then(p.y.total_cmp(&q.y)));
+    for (shape, (front_lo, front_hi)) in &drawn {
+        let shown = |z: f64| shape.seen.plan.iter().map(move |p| at(DVec3::new(p.x, p.y, z)));
+        let plan = |p: DVec3| DVec2::new(p.x, p.y);
+        // From above a tilted load shows its top and its foot, one pushed past the other; one with a
+        // hollow is drawn by its top alone.
+        let top: Vec<DVec2> = shown(front_hi.y).map(plan).collect();
+        let foot: Vec<DVec2> = shown(front_lo.y).map(plan).collect();
+        let pushed = foot.first().zip(top.first()).map_or(DVec2::ZERO, |(a, b)| *b - *a);
+        let seen = if polygon::is_convex(&foot) { polygon::swept(&foot, pushed) } else { top };
+        scene.plan(part_of(shape), &seen.iter().map(|p| (p.x, p.y)).collect::<Vec<_>>());
+    }
+    if let Some((hook, low)) = hung {
+        let top = low.z + load.size.z;
+        scene.side(Part::Sling, &[(hook.x, hook.z), (low.x, top), (low.x + load.size.x, top)]);
     }
 }
 
-/// Whether an outline has no hollow.
-fn is_convex(points: &[DVec2]) -> bool {
-    polygon::hull(points).len() >= polygon::tidied(points).len()
+const fn part_of(shape: &Drawn) -> Part {
+    if shape.cut { Part::LoadCut } else { Part::Load }
 }
+
+#[cfg(test)]
+mod tests;

@@ -2,12 +2,12 @@
 //! pose and field.
 //!
 //! In the blades' frame: x ahead from the fork (or attachment) face, y left from the middle between
-//! the forks, z up from the blades. Nothing holds the load but its weight and friction; against the
-//! heel it leans on the face, so it neither topples nor slides that way.
+//! the forks, z up from the blades. Nothing holds the load but its weight and friction; close to the
+//! face it leans on it, so that it neither topples nor slides that way.
 
+use crate::bearing::{Bearing, Lies};
 use crate::body::{Outfit, Placed, Pose};
-use crate::forks::{self, Fork};
-use crate::polygon;
+use crate::rules;
 use crate::scalar::Span;
 use crate::scenario::Scenario;
 use crate::stance::Yield;
@@ -40,6 +40,8 @@ pub enum Over {
     Left,
     /// To the right.
     Right,
+    /// Back, where it stands too far off to lean on the face.
+    Heel,
 }
 
 /// One edge, or the tightest of those that point that way: how far inside it the load's line of action meets the blades, m; negative beyond it.
@@ -56,7 +58,7 @@ pub struct Topple {
 pub struct Case {
     /// Which.
     pub event: Event,
-    /// About each edge; towards the heel it leans on the face.
+    /// About each edge; close to the face there is none towards the heel.
     pub topple: Vec<Topple>,
     /// The friction asked for: what pulls along the blades over what presses on them.
     pub asked: Pair,
@@ -87,27 +89,6 @@ pub struct Seat {
     pub cases: Vec<Case>,
 }
 
-/// What carries the load, in the blades' frame: the hull of where its underside lies on the two blades.
-fn region(scenario: &Scenario, gap: f64, offset: f64) -> Vec<DVec2> {
-    let both = [Fork::Left, Fork::Right].map(|fork| forks::on_blade(scenario, fork, DVec2::new(gap, offset)));
-    plain(polygon::hull(&both.concat()))
-}
-
-/// Corners nearer to one another than this are one, and what is no wider is a line, m.
-const THIN: f64 = 1e-6;
-
-/// A hull without what only rounding made: an edge between two corners that are one faces anywhere.
-fn plain(mut hull: Vec<DVec2>) -> Vec<DVec2> {
-    hull.dedup_by(|b, a| a.distance(*b) < THIN);
-    if hull.len() > 1 && hull[0].distance(hull[hull.len() - 1]) < THIN {
-        hull.pop();
-    }
-    let pairs = hull.iter().enumerate().flat_map(|(k, a)| hull[k + 1..].iter().map(move |b| (*a, *b)));
-    let Some((a, b)) = pairs.max_by(|(a, b), (c, d)| a.distance(*b).total_cmp(&c.distance(*d))) else { return hull };
-    let along = (b - a).normalize_or(DVec2::Y);
-    if hull.iter().all(|p| along.perp_dot(*p - a).abs() < THIN) { vec![a, b] } else { hull }
-}
-
 /// The edges of a region: the outward normal of each and how far out along it the edge lies.
 fn edges(region: &[DVec2]) -> Vec<(DVec2, f64)> {
     let edge = |n: DVec2, p: DVec2| (n, n.dot(p));
@@ -126,55 +107,61 @@ fn edges(region: &[DVec2]) -> Vec<(DVec2, f64)> {
     }
 }
 
-/// The edge that a normal points over; none towards the heel.
-fn over(n: DVec2) -> Option<Over> {
+/// The edge that a normal points over.
+fn over(n: DVec2) -> Over {
     if n.x >= n.y.abs() {
-        Some(Over::Ahead)
-    } else if n.x <= -n.y.abs() {
-        None
+        Over::Ahead
+    } else if n.x < -n.y.abs() - 1e-9 {
+        // What faces the heel no more than a side counts for the side.
+        Over::Heel
     } else if n.y > 0.0 {
-        Some(Over::Left)
+        Over::Left
     } else {
-        Some(Over::Right)
+        Over::Right
     }
 }
 
+/// Whether a load so far from the face leans on it when it leans back.
+fn leans_on_face(gap: f64) -> bool {
+    gap <= rules::HEEL_LEANS.value
+}
+
 /// How far inside its edges the line of action passes with the load in a place on the blades: as
-/// stated, or at the worst of where its own centre may be. `None` where nothing carries it.
-fn margins(scenario: &Scenario, place: (f64, f64), w: DVec3, worst: bool) -> Option<[f64; 3]> {
-    let centre = &scenario.load.centre;
+/// stated, or at the worst of where its own centre may be. Infinite where no edge faces that way, or
+/// where the load leans on the face.
+fn margins(scenario: &Scenario, lies: &Lies, w: DVec3, worst: bool) -> [f64; 4] {
+    let (centre, doubt) = (&scenario.load.centre, scenario.load.doubt);
     // How far the line of action has gone by the time it reaches the blades, for each metre of height.
     let lean = DVec2::new(w.x, w.y) / -w.z;
+    let held = leans_on_face(lies.by.x);
+    let lean = if held { DVec2::new(lean.x.max(0.0), lean.y) } else { lean };
     let pick = |s: Span, by: f64| match (worst, by > 0.0) {
         (false, _) => by * s.nominal,
         (true, true) => by * s.hi,
         (true, false) => by * s.lo,
     };
-    let (gap, offset) = place;
-    let edges = edges(&region(scenario, gap, offset));
-    if edges.is_empty() {
-        return None;
+    let mut found = [f64::INFINITY; 4];
+    for (n, out) in edges(&lies.region) {
+        let over = over(n);
+        if over == Over::Heel && held {
+            continue;
+        }
+        let reaches = n.dot(lies.by) + pick(centre.x(), n.x) + pick(centre.y(), n.y) + pick(centre.z(), n.dot(lean));
+        let unsure = if worst { n.abs().dot(doubt) } else { 0.0 };
+        found[over as usize] = found[over as usize].min(out - reaches - unsure);
     }
-    let mut found = [f64::INFINITY; 3];
-    for (n, out) in edges {
-        let Some(over) = over(n) else { continue };
-        let reaches = n.dot(DVec2::new(gap, offset))
-            + pick(centre.x(), n.x)
-            + pick(centre.y(), n.y)
-            + pick(centre.z(), n.dot(lean));
-        found[over as usize] = found[over as usize].min(out - reaches);
-    }
-    Some(found)
+    found
 }
 
-/// The friction asked for in a field of the blades' frame: nothing where it pulls to the heel alone.
-fn asked(w: DVec3) -> f64 {
-    DVec2::new(w.x.max(0.0), w.y).length() / -w.z
+/// The friction asked for in a field of the blades' frame: nothing where it pulls to a heel at the face.
+fn asked(w: DVec3, gap: f64) -> f64 {
+    let ahead = if leans_on_face(gap) { w.x.max(0.0) } else { w.x };
+    DVec2::new(ahead, w.y).length() / -w.z
 }
 
 impl Seat {
     /// Looks at the load on the blades in a step; nothing for one that hangs or is not there.
-    pub fn of(scenario: &Scenario, placed: &Placed, id: StepId, pose: &Pose) -> Option<Self> {
+    pub fn of(scenario: &Scenario, placed: &Placed, bearing: &Bearing, id: StepId, pose: &Pose) -> Option<Self> {
         if scenario.load.hanging.is_some() || !id.laden() {
             return None;
         }
@@ -190,30 +177,32 @@ impl Seat {
         let case = |event: Event| {
             let seen = |lean: f64, sway: f64| Pose { lean, sway, ..*pose }.rotation().transpose() * pull;
             let stated = seen(give.lean.nominal, 0.0);
-            let (gap, offset) = (lift.heel_gap, lift.offset);
-            let nominal = margins(scenario, (gap.nominal, offset.nominal), stated, false)?;
-            let mut worst = (nominal, asked(stated));
+            let nominal = margins(scenario, &bearing.stated, stated, false);
+            let gap = lift.heel_gap;
+            let mut worst = (nominal, asked(stated, gap.nominal));
             for w in [give.lean.lo, give.lean.hi].into_iter().flat_map(|l| [-give.sway, give.sway].map(|s| seen(l, s)))
             {
-                worst.1 = worst.1.max(asked(w));
+                worst.1 = worst.1.max(asked(w, gap.hi));
                 // Both ends of where it may lie on the blades.
-                for place in [gap.lo, gap.hi].into_iter().flat_map(|g| [offset.lo, offset.hi].map(|o| (g, o))) {
-                    if let Some(at) = margins(scenario, place, w, true) {
-                        worst.0 = std::array::from_fn(|k| worst.0[k].min(at[k]));
-                    }
+                for lies in &bearing.ends {
+                    let at = margins(scenario, lies, w, true);
+                    worst.0 = std::array::from_fn(|k| worst.0[k].min(at[k]));
                 }
             }
-            // A region may have no edge that faces one of the three ways.
+            if bearing.stated.region.is_empty() {
+                return None;
+            }
+            // A region may have no edge that faces one of the ways.
             let edge = |k: usize, over| {
-                let (nominal, worst) = (nominal[k].min(f64::MAX), worst.0[k]);
-                let nominal = if nominal < f64::MAX { nominal } else { worst };
+                let worst = worst.0[k];
+                let nominal = if nominal[k].is_finite() { nominal[k] } else { worst };
                 worst.is_finite().then_some(Topple { over, margin: Pair { nominal, worst } })
             };
-            let topple = [(0, Over::Ahead), (1, Over::Left), (2, Over::Right)];
+            let topple = [(0, Over::Ahead), (1, Over::Left), (2, Over::Right), (3, Over::Heel)];
             Some(Case {
                 event,
                 topple: topple.into_iter().filter_map(|(k, over)| edge(k, over)).collect(),
-                asked: Pair { nominal: asked(stated), worst: worst.1 },
+                asked: Pair { nominal: asked(stated, gap.nominal), worst: worst.1 },
                 friction: scenario.load.friction,
             })
         };
@@ -221,12 +210,11 @@ impl Seat {
         let stated = Pose { lean: give.lean.nominal, sway: 0.0, ..*pose };
         let face = DVec3::new(truck.face(Outfit::Today), pose.sideshift, pose.lift);
         let place = |x: f64, y: f64, z: f64| stated.place(truck.mast.pivot, face + DVec3::new(x, y, z));
-        let region = region(scenario, lift.heel_gap.nominal, lift.offset.nominal);
         let w = stated.rotation().transpose() * pull;
         let at = placed.centre.at;
         let bob = at - w * (at.z / w.z);
         Some(Self {
-            region: region.iter().map(|p| place(p.x, p.y, 0.0)).collect(),
+            region: bearing.stated.region.iter().map(|p| place(p.x, p.y, 0.0)).collect(),
             bob: place(bob.x, bob.y, 0.0),
             cases,
         })

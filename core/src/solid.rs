@@ -8,7 +8,10 @@ use crate::polygon;
 use glam::{DVec2, DVec3};
 use std::f64::consts::{PI, TAU};
 
+mod feet;
 mod inside;
+
+pub use feet::{on, without};
 
 /// A solid about its own axis: u and v square to it, w along it from 0.
 #[derive(Clone, Debug, PartialEq)]
@@ -105,6 +108,30 @@ impl Form {
         }
     }
 
+    /// The least and the greatest volume when every size may be out by `off`, and a bore by as much
+    /// the other way.
+    pub fn volumes(&self, off: f64) -> (f64, f64) {
+        let grown = |by: f64| {
+            let more = |size: f64| (size + by).max(0.0);
+            match self {
+                Self::Prism { outline, length } => {
+                    let round = perimeter(outline);
+                    (polygon::area_and_centroid(outline).0 + 0.5 * round * by + by * by.abs()).max(0.0) * more(*length)
+                }
+                Self::Cylinder { diameter, bore, length } => {
+                    let bore = if *bore > 0.0 { (bore - by).max(0.0) } else { 0.0 };
+                    Self::Cylinder { diameter: more(*diameter), bore, length: more(*length) }.volume().max(0.0)
+                }
+                Self::Cone { diameter, length } => {
+                    Self::Cone { diameter: more(*diameter), length: more(*length) }.volume()
+                }
+                Self::Sphere { diameter } => Self::Sphere { diameter: more(*diameter) }.volume(),
+                Self::HalfSphere { diameter } => Self::HalfSphere { diameter: more(*diameter) }.volume(),
+            }
+        };
+        (grown(-off).min(self.volume()), grown(off).max(self.volume()))
+    }
+
     /// Centroid (u, v, w). Sources: Gere, Mechanics of Materials, and any statics table: a cone a
     /// quarter of its height above its foot, half a sphere three eighths of its radius.
     pub fn centroid(&self) -> DVec3 {
@@ -187,6 +214,11 @@ impl Form {
     }
 }
 
+/// The length of an outline.
+fn perimeter(outline: &[DVec2]) -> f64 {
+    outline.iter().zip(outline.iter().cycle().skip(1)).map(|(a, b)| a.distance(*b)).sum()
+}
+
 /// A rectangle about the origin.
 fn rectangle(x: f64, y: f64) -> Vec<DVec2> {
     [(-0.5, -0.5), (0.5, -0.5), (0.5, 0.5), (-0.5, 0.5)].map(|(a, b)| DVec2::new(a * x, b * y)).to_vec()
@@ -237,6 +269,11 @@ impl Solid {
         self.form.volume()
     }
 
+    /// The least and the greatest volume when every size may be out by `off`, m^3.
+    pub fn volumes(&self, off: f64) -> (f64, f64) {
+        self.form.volumes(off)
+    }
+
     /// Centroid.
     pub fn centroid(&self) -> DVec3 {
         self.origin + turned(self.facing, self.form.centroid())
@@ -256,7 +293,14 @@ impl Solid {
 
     /// How it looks from above, from the side and from the front.
     pub fn silhouette(&self) -> Silhouette {
-        let rim: Vec<DVec3> = self.rim().collect();
+        // A prism's corners are enough.
+        let rim: Vec<DVec3> = match &self.form {
+            Form::Prism { outline, length } => {
+                let ends = outline.iter().flat_map(|p| [p.extend(0.0), p.extend(*length)]);
+                ends.map(|p| self.origin + turned(self.facing, p)).collect()
+            }
+            _ => self.rim().collect(),
+        };
         let seen = |a: fn(&DVec3) -> DVec2| polygon::hull(&rim.iter().map(a).collect::<Vec<_>>());
         let plan: fn(&DVec3) -> DVec2 = |p| DVec2::new(p.x, p.y);
         let side: fn(&DVec3) -> DVec2 = |p| DVec2::new(p.x, p.z);

@@ -19,12 +19,12 @@ pub struct Stance<'r> {
     pub pose: Pose,
     /// As stated.
     pub nominal: Bodies<'r>,
-    /// For the front line: no lean, full lean.
-    front: [Bodies<'r>; 2],
+    /// For the front line: least lean, full lean, swaying either way or not at all.
+    front: Vec<Bodies<'r>>,
     /// For the left line: the same, swaying left.
-    left: [Bodies<'r>; 2],
+    left: Vec<Bodies<'r>>,
     /// For the right line.
-    right: [Bodies<'r>; 2],
+    right: Vec<Bodies<'r>>,
 }
 
 /// What a mast may do of its own in a pose.
@@ -69,31 +69,37 @@ impl<'r> Stance<'r> {
     /// A truck, as it is today or as it was tested, in a pose (its lean and sway are those of `give`).
     pub fn new(truck: &Truck, rig: &'r Rig, pose: Pose, outfit: Outfit, load: Option<&Placed>, give: Yield) -> Self {
         let bodies = |lean: f64, sway: f64| truck.bodies(rig, &Pose { lean, sway, ..pose }, outfit, load);
-        let ends = |sway: f64| [bodies(give.lean.lo, sway), bodies(give.lean.hi, sway)];
-        let front = ends(0.0);
+        let ends = |sway: f64| vec![bodies(give.lean.lo, sway), bodies(give.lean.hi, sway)];
+        let mut front = ends(0.0);
         let (left, right) =
             if give.sway > 0.0 { (ends(-give.sway), ends(give.sway)) } else { (front.clone(), front.clone()) };
+        // Swaying a tilted mast carries what is off its middle a little ahead too.
+        if give.sway > 0.0 {
+            front.extend(left.iter().chain(&right).cloned());
+        }
         let pose = Pose { lean: give.lean.nominal, sway: 0.0, ..pose };
         let nominal = truck.bodies(rig, &pose, outfit, load);
         Self { support: Support::of(truck, matches!(outfit, Outfit::Tested { .. })), pose, nominal, front, left, right }
     }
 
-    /// The bodies to hold against a line at the worst corner: both ends of the mast's lean.
-    pub fn sets(&self, line: LineId) -> [&Bodies<'r>; 2] {
-        let [a, b] = match line {
+    /// The bodies to hold against a line at the worst corner: all ends of what the mast may do.
+    pub fn sets(&self, line: LineId) -> Vec<&Bodies<'r>> {
+        self.ends(line).iter().collect()
+    }
+
+    fn ends(&self, line: LineId) -> &[Bodies<'r>] {
+        match line {
             LineId::Front => &self.front,
             LineId::Left => &self.left,
             LineId::Right => &self.right,
-        };
-        [a, b]
+        }
     }
 
     /// The set of bodies that is worst for a line in a field, and the moment it leaves, N m.
     pub fn worst(&self, line: &Line, w: DVec3) -> (&Bodies<'r>, f64) {
-        let [a, b] = self.sets(line.id);
-        let m = |set| statics::moment(set, line, w, Corner::Worst);
-        let (with_a, with_b) = (m(a), m(b));
-        if with_b < with_a { (b, with_b) } else { (a, with_a) }
+        let m = |set| (set, statics::moment(set, line, w, Corner::Worst));
+        let all = self.ends(line.id).iter().map(m);
+        all.reduce(|a, b| if b.1 < a.1 { b } else { a }).unwrap_or((&self.nominal, f64::MIN))
     }
 
     /// The restoring moment about a line, N m.

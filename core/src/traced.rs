@@ -90,6 +90,19 @@ struct Seen {
     in_picture: DVec2,
 }
 
+/// The turn (as a unit complex number) that lays an outline level on the side that it stands on: of its
+/// hull the lower edge under its centroid, where that is little askew.
+fn levelling(outline: &[DVec2]) -> DVec2 {
+    let hull = polygon::hull(outline);
+    let (_, centroid) = polygon::area_and_centroid(outline);
+    let next = hull.iter().cycle().skip(1);
+    // Counter-clockwise, the lower edges run to the right.
+    let under = hull.iter().zip(next).find(|(a, b)| a.x <= centroid.x && centroid.x < b.x);
+    let along = under.map_or(DVec2::X, |(a, b)| (*b - *a).normalize_or(DVec2::X));
+    let most = libm::sin(rules::TRACE_LEVELLED.value.to_radians());
+    if along.y.abs() <= most { DVec2::new(along.x, -along.y) } else { DVec2::X }
+}
+
 impl Tapped {
     /// The way the axis of the prism points that this outline is the foot of.
     pub fn facing(&self) -> Facing {
@@ -145,6 +158,9 @@ impl Tapped {
         }
         let plane = |points: &[DVec2]| points.iter().map(|&p| self.turned(picture.to_plane(p))).collect::<Vec<_>>();
         let mut outline = plane(outline);
+        // Seen from the side or the front it stands on its lowest side, however the camera was held.
+        let upright = if self.view == TraceView::Plan { DVec2::X } else { levelling(&outline) };
+        outline.iter_mut().for_each(|p| *p = upright.rotate(*p));
         let (lo, hi) = polygon::extents(&outline);
         let datum = self.datum(lo, hi);
         outline.iter_mut().for_each(|p| *p -= datum);
@@ -152,14 +168,14 @@ impl Tapped {
         let mut moment = centroid * area;
         let mut kept = Vec::with_capacity(holes.len());
         for hole in holes {
-            let hole: Vec<DVec2> = plane(hole).into_iter().map(|p| p - datum).collect();
+            let hole: Vec<DVec2> = plane(hole).into_iter().map(|p| upright.rotate(p) - datum).collect();
             let (less, at) = polygon::area_and_centroid(&hole);
             area -= less;
             moment -= at * less;
             kept.push(hole);
         }
         let centroid = if area > 0.0 { moment / area } else { centroid };
-        let in_picture = picture.to_picture(self.unturned(centroid + datum));
+        let in_picture = picture.to_picture(self.unturned(DVec2::new(upright.x, -upright.y).rotate(centroid + datum)));
         Ok(Seen { outline, holes: kept, size: hi - lo, area, centroid, in_picture })
     }
 
@@ -363,5 +379,24 @@ mod tests {
         }
         assert!(worst < 1.0, "{worst}");
         assert!(worst > 0.2, "the tolerance is not plucked from the air: {worst}");
+    }
+
+    /// A box rolled by half a degree and more in the picture stands on its whole side all the same.
+    #[test]
+    fn a_camera_not_held_level_is_levelled() {
+        for degrees in [-3.0_f64, 0.5, 4.0] {
+            let turn = DVec2::from_angle(degrees.to_radians());
+            let corners = [(0.0, 0.0), (600.0, 0.0), (600.0, 400.0), (0.0, 400.0)];
+            let outline: Vec<DVec2> =
+                corners.iter().map(|&(x, y)| DVec2::new(200.0, 900.0) + turn.rotate(DVec2::new(x, -y))).collect();
+            let ends = [outline[0], outline[1]];
+            let reference = Reference::Length { ends, length: 1.2 };
+            let tapped = Tapped { outline, reference, ..l(TraceView::Side, PhotoTruck::Left) };
+            let found = tapped.find().expect("an outline");
+            assert!((found.size - DVec2::new(1.2, 0.8)).length() < 1e-9, "{degrees}: {}", found.size);
+            assert!((found.centroid - DVec2::new(0.6, 0.4)).length() < 1e-9);
+            let middle = DVec2::new(200.0, 900.0) + turn.rotate(DVec2::new(300.0, -200.0));
+            assert!((found.in_picture - middle).length() < 1e-6);
+        }
     }
 }

@@ -7,6 +7,7 @@ use crate::problem::{Problem, Rule};
 use crate::rules::Figure;
 use crate::scalar::{Scalar, Span};
 use crate::scenario::{Assumed, Basis, Scenario};
+use std::sync::Arc;
 
 mod drive;
 mod lift;
@@ -35,7 +36,7 @@ pub struct LoadAlone {
     /// What is missing or wrong in it.
     pub problems: Vec<Problem>,
     /// The load, where nothing is.
-    pub found: Option<Found>,
+    pub found: Option<Arc<Found>>,
     /// What can be drawn of it all the same.
     pub drawn: Vec<Drawn>,
     /// Its traced outline, whatever else is missing.
@@ -48,10 +49,32 @@ pub fn load_alone(document: &Document) -> LoadAlone {
     entries.lengths();
     let fields: Vec<Field> = Field::NUMBERS.iter().copied().filter(|f| f.row().path.starts_with("load.")).collect();
     entries.ranges(&fields);
-    let found = entries.found();
-    entries.problems.sort_by_key(|p| p.place);
-    let found = found.filter(|_| entries.problems.is_empty());
-    LoadAlone { problems: entries.problems, found, drawn: entries.drawn, outline: entries.outline }
+    let found = entries.found().map(Arc::new);
+    entries.found = found;
+    entries.load_alone()
+}
+
+/// Checks a whole document, and says what can be said of its load alone: both at once, for a load
+/// of many parts is worth looking at only once. Never panics.
+pub fn check(document: &Document) -> (Result<Scenario, Vec<Problem>>, LoadAlone) {
+    let mut entries = Entries::of(document);
+    entries.lengths();
+    entries.ranges(Field::NUMBERS);
+    let truck = entries.truck();
+    let load = entries.load();
+    let lift = entries.lift(&truck);
+    let drive = entries.drive();
+    let alone = entries.load_alone();
+    let scenario = match load {
+        Some(load) if entries.problems.is_empty() => {
+            Ok(Scenario { truck, load, lift, drive, assumed: entries.assumed })
+        }
+        _ => {
+            entries.problems.sort_by_key(|p| p.place);
+            Err(entries.problems)
+        }
+    };
+    (scenario, alone)
 }
 
 impl Scenario {
@@ -66,22 +89,7 @@ impl Scenario {
     /// assert!(problems.iter().any(|p| p.place.to_string() == "load.mass_kg"));
     /// ```
     pub fn from_document(document: &Document) -> Result<Self, Vec<Problem>> {
-        let mut entries = Entries::of(document);
-        entries.lengths();
-        entries.ranges(Field::NUMBERS);
-        let truck = entries.truck();
-        let load = entries.load();
-        let lift = entries.lift(&truck);
-        let drive = entries.drive();
-        match load {
-            Some(load) if entries.problems.is_empty() => {
-                Ok(Self { truck, load, lift, drive, assumed: entries.assumed })
-            }
-            _ => {
-                entries.problems.sort_by_key(|p| p.place);
-                Err(entries.problems)
-            }
-        }
+        check(document).0
     }
 }
 
@@ -95,12 +103,25 @@ struct Entries {
     drawn: Vec<Drawn>,
     /// Its traced outline.
     outline: Option<TraceFound>,
+    /// The load as found.
+    found: Option<Arc<Found>>,
 }
 
 impl Entries {
     fn of(document: &Document) -> Self {
         let document = document.clone();
-        Self { document, problems: Vec::new(), assumed: Vec::new(), drawn: Vec::new(), outline: None }
+        Self { document, problems: Vec::new(), assumed: Vec::new(), drawn: Vec::new(), outline: None, found: None }
+    }
+
+    /// What can be said of the load alone.
+    fn load_alone(&self) -> LoadAlone {
+        // How a hook holds it is not its own.
+        let own = |f: Field| f.row().path.starts_with("load.") && f != Field::HookAbove;
+        let of_load = |p: &&Problem| own(p.place.field);
+        let mut problems: Vec<Problem> = self.problems.iter().filter(of_load).cloned().collect();
+        problems.sort_by_key(|p| p.place);
+        let found = self.found.clone().filter(|_| problems.is_empty());
+        LoadAlone { problems, found, drawn: self.drawn.clone(), outline: self.outline.clone() }
     }
 
     fn problem(&mut self, place: impl Into<Place>, value: Option<f64>, rule: Rule) {
@@ -143,7 +164,7 @@ impl Entries {
         if let Some(trace) = &mut load.trace {
             hold(Field::TraceOutline.into(), trace.outline.len(), MOST_POINTS);
             trace.outline.truncate(MOST_POINTS);
-            hold(Place::in_row(Field::TraceHole, MOST_HOLES), trace.holes.len(), MOST_HOLES);
+            hold(Field::TraceOutline.into(), trace.holes.len(), MOST_HOLES);
             trace.holes.truncate(MOST_HOLES);
             for (k, hole) in trace.holes.iter_mut().enumerate() {
                 hold(Place::in_row(Field::TraceHole, k), hole.len(), MOST_POINTS);

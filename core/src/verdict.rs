@@ -143,7 +143,10 @@ fn blade_grounds(forks: &forks::Outcome) -> Vec<Ground> {
         let stated = !forks.bears();
         let lies = |a: &Arm| if stated { a.bearing } else { a.bearing_worst };
         if let Some(arm) = forks.arms.iter().min_by_key(|a| lies(a)) {
-            let reason = Reason::OffBlade { fork: arm.fork, lacks: Scalar::computed(-lies(arm).get()) };
+            let reason = Reason::OffBlade {
+                fork: arm.fork,
+                lacks: Scalar::computed(forks.bearing_asked.get() - lies(arm).get()),
+            };
             grounds.push(ground(stated, reason, Some(Entry::Offset)));
         }
     }

@@ -1,6 +1,7 @@
 //! Everything worked out for one scenario.
 
 use crate::balance::Balance;
+use crate::bearing::Bearing;
 use crate::body::Placed;
 use crate::forks;
 use crate::plate;
@@ -35,9 +36,11 @@ impl<'r> Whole<'r> {
             .filter(|id| id.applies(scenario))
             .map(|id| Step::new(scenario, balance, &placed, id))
             .collect();
-        let seats: Vec<_> = steps.iter().map(|s| Seat::of(scenario, &placed, s.id, &s.id.pose(scenario))).collect();
+        let bearing = Bearing::of(scenario);
+        let seats: Vec<_> =
+            steps.iter().map(|s| Seat::of(scenario, &placed, &bearing, s.id, &s.id.pose(scenario))).collect();
         let plate = plate::check(scenario, &placed);
-        let forks = forks::check(scenario, &placed);
+        let forks = forks::check(scenario, &placed, &bearing);
         let contradictions = &balance.contradictions;
         let verdict = verdict::decide(&plate, &forks, &seats, &steps, contradictions, scenario);
         Self { placed, plate, forks, steps, seats, verdict }

@@ -1,17 +1,19 @@
 //! How long one step and one whole check take.
 //!
-//! `cargo bench -p standfast-core`. A page works through five steps for every figure that is dragged.
+//! `cargo bench -p standfast-tests --bench step`. A page works through five steps for every figure that is dragged.
 
 #![allow(missing_docs, reason = "the macros of the harness make functions without any")]
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use standfast_core::balance::Balance;
 use standfast_core::body::Placed;
-use standfast_core::document::Document;
+use standfast_core::document::{Document, GivenAs};
 use standfast_core::example;
-use standfast_core::report::assess;
+use standfast_core::report::{assess, find_load};
 use standfast_core::scenario::Scenario;
 use standfast_core::step::{Step, StepId};
+use standfast_tests::draw::Draws;
+use standfast_tests::parts;
 use std::hint::black_box;
 
 /// A truck whose centre is known, and one where every line has a set of corners to take its worst from.
@@ -48,5 +50,17 @@ fn whole_checks(c: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, steps, whole_checks);
+/// Editing a load of a hundred parts must keep up with a finger.
+fn a_hundred_parts(c: &mut Criterion) {
+    let mut document = example::document(example::FOUR_WHEEL);
+    let mut draws = Draws::seeded_row(7, 4000);
+    document.load.given_as = GivenAs::Parts;
+    document.load.parts = parts::parts(&mut draws, 75, 12.0);
+    let mut group = c.benchmark_group(format!("{} parts", document.load.parts.len()));
+    group.bench_function("found alone", |b| b.iter(|| find_load(black_box(&document))));
+    group.bench_function("assessed", |b| b.iter(|| assess(black_box(&document))));
+    group.finish();
+}
+
+criterion_group!(benches, steps, whole_checks, a_hundred_parts);
 criterion_main!(benches);

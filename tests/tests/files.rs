@@ -187,7 +187,8 @@ fn a_thousand_lines_get_a_thousand_answers_in_order() {
 
 #[test]
 fn a_refused_file_is_said_and_fails() {
-    let newer = file("newer.json", "{\"format\": \"standfast-check\", \"version\": 3}");
+    let next = standfast_core::document::VERSION + 1;
+    let newer = file("newer.json", &format!("{{\"format\": \"standfast-check\", \"version\": {next}}}"));
     let output = run(&[newer.to_str().expect("a plain path")], "");
     assert_eq!(output.status.code(), Some(1));
     assert_eq!(answer(&output)["refused"]["code"], "newer");

@@ -55,8 +55,7 @@ impl Answer {
     /// Assesses the entries.
     pub fn of(entries: &Entries) -> Self {
         let (document, unread) = entries.document();
-        let report = report::assess(&document);
-        let mut load = report::find_load(&document);
+        let (report, mut load) = report::assess_with_load(&document);
         // A text of the load's that cannot be read is not a figure left empty.
         load.load = load.load.filter(|_| !unread.iter().any(|p| Card::of(p.place) == Card::Load));
         let mut problems = unread;

@@ -2,7 +2,7 @@
 
 use crate::answer::Answer;
 use crate::bench::parts::PartsBench;
-use crate::bench::trace::TraceBench;
+use crate::bench::trace::{self, TraceBench};
 use crate::cards::Cards;
 use crate::files::{Files, Origin};
 use crate::form::Form;
@@ -18,14 +18,16 @@ use yew::prelude::*;
 
 /// The state of the last visit, or the example.
 fn start() -> State {
-    match storage::load() {
+    let state = match storage::load() {
         Found::Kept(state) => state,
         Found::Nothing => State::example(),
         Found::Damaged(text) => {
             let notice = if storage::set_aside(&text) { Notice::Damaged } else { Notice::Lost };
             State { notice: Some(notice), ..State::example() }
         }
-    }
+    };
+    trace::tidy(&state.entries);
+    state
 }
 
 /// The page.

@@ -38,6 +38,9 @@ pub struct Entries {
     pub attachment: bool,
     /// Whether there is a plate.
     pub plate: bool,
+    /// Whether it names the fork extensions.
+    #[serde(default)]
+    pub plate_extensions: bool,
     /// How many rows it has.
     pub plate_rows: usize,
     /// How many moving mast sections are entered.
@@ -81,6 +84,7 @@ impl Entries {
             weight_known: None,
             centre_known: Some(CentreKnown::Middle),
             plate_for: None,
+            plate_extensions: false,
             attachment: false,
             plate: true,
             plate_rows: 1,
@@ -108,6 +112,7 @@ impl Entries {
             attachment_name: truck.attachment.as_ref().map(|a| a.name.clone()).unwrap_or_default(),
             wheels: truck.wheels,
             plate_for: truck.plate.as_ref().and_then(|p| p.issued_for),
+            plate_extensions: truck.plate.as_ref().is_some_and(|p| p.extensions),
             attachment: truck.attachment.is_some(),
             plate: truck.plate.is_some(),
             plate_rows: truck.plate.as_ref().map_or(1, |p| p.rows.len()),
@@ -172,6 +177,7 @@ impl Entries {
             .then(|| document::Attachment { name: self.attachment_name.clone(), ..document::Attachment::default() });
         truck.plate = self.plate.then(|| document::Plate {
             issued_for: self.plate_for,
+            extensions: self.plate_extensions,
             rows: vec![document::PlateRow::default(); self.plate_rows],
             ..document::Plate::default()
         });

@@ -34,7 +34,7 @@ pub fn to(place: Place, act: &Callback<Action>) {
     }
     let id = element_id(place);
     Timeout::new(SHOWN, move || {
-        if !put_cursor(&id) && (pick_part(place) || unfold(place)) {
+        if !put_cursor(&id) && (pick_part(place) || pick_step(place) || unfold(place)) {
             Timeout::new(SHOWN, move || {
                 put_cursor(&id);
             })
@@ -61,6 +61,12 @@ fn click(selector: &str) -> bool {
 /// Picks the part that a figure belongs to: only its figures show.
 fn pick_part(place: Place) -> bool {
     Bench::holds(place) == Some(Bench::Parts) && click(&format!("[data-testid=\"part-{}\"]", place.row))
+}
+
+/// Picks the step of a tracing that a figure belongs to.
+fn pick_step(place: Place) -> bool {
+    let path = place.field.row().path;
+    Bench::holds(place) == Some(Bench::Trace) && click(&format!(".tr-steps [data-holds~=\"{path}\"]"))
 }
 
 /// Unfolds what holds a field of the open card; else its rare figures.

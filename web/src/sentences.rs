@@ -230,6 +230,9 @@ impl Teller<'_> {
         match gap {
             Gap::NoPlate => w.no_plate.to_owned(),
             Gap::OtherFrontEnd { issued_for: PlateFor::Forks } => w.other_front_end_forks.to_owned(),
+            Gap::Extensions { mass } => {
+                fill(w.extensions_not_named, &[("mass", &print.mass(mass.get(), Rounding::Nearest))])
+            }
             Gap::OtherFrontEnd { issued_for: PlateFor::Attachment } => w.other_front_end_attachment.to_owned(),
             Gap::TooHigh { height, last } => fill(
                 w.too_high,

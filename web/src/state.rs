@@ -87,6 +87,7 @@ pub enum Choice {
     Wheels(Wheels),
     Plate(bool),
     PlateFor(PlateFor),
+    PlateExtensions(bool),
     Attachment(bool),
     WeightKnown(WeightKnown),
     CentreKnown(CentreKnown),
@@ -277,6 +278,7 @@ impl Reducible for State {
                     e.plate_rows = e.plate_rows.max(1);
                 }
                 Choice::PlateFor(front_end) => e.plate_for = Some(front_end),
+                Choice::PlateExtensions(named) => e.plate_extensions = named,
                 Choice::Attachment(fitted) => e.attachment = fitted,
                 Choice::WeightKnown(how) => e.weight_known = Some(how),
                 Choice::CentreKnown(how) => e.centre_known = Some(how),

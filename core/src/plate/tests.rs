@@ -158,6 +158,6 @@ fn an_unknown_heel_gap_counts_at_its_worst_and_not_as_stated() {
     assert_relative_eq!(need.load_centre.get(), 0.55);
     assert_relative_eq!(placed.centre.at.x, 0.55);
     assert_relative_eq!(need.load_centre_worst.get(), 0.55 + 0.02 + 0.05);
-    let forks = crate::forks::check(&scenario, &placed);
+    let forks = crate::forks::check(&scenario, &placed, &crate::bearing::Bearing::of(&scenario));
     assert_relative_eq!(forks.to_tips.get(), 1.15 - 0.55, max_relative = 1e-12);
 }

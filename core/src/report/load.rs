@@ -251,11 +251,16 @@ pub struct LoadAnswer {
 /// assert_eq!(found.centre.ahead.nominal.get(), 0.6);
 /// ```
 pub fn find_load(document: &Document) -> LoadAnswer {
-    let alone = validate::load_alone(document);
-    LoadAnswer {
-        problems: alone.problems,
-        shapes: alone.drawn.iter().map(ShapeReport::from).collect(),
-        load: alone.found.as_ref().map(LoadReport::of),
-        outline: alone.outline.as_ref().map(TraceReport::from),
+    LoadAnswer::of(validate::load_alone(document))
+}
+
+impl LoadAnswer {
+    pub(super) fn of(alone: validate::LoadAlone) -> Self {
+        Self {
+            shapes: alone.drawn.iter().map(ShapeReport::from).collect(),
+            load: alone.found.as_deref().map(LoadReport::of),
+            outline: alone.outline.as_ref().map(TraceReport::from),
+            problems: alone.problems,
+        }
     }
 }

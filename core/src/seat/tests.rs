@@ -3,7 +3,7 @@ use crate::example;
 
 fn seat(scenario: &Scenario, id: StepId) -> Seat {
     let placed = Placed::of(&scenario.load, &scenario.lift);
-    Seat::of(scenario, &placed, id, &id.pose(scenario)).expect("it lies on the forks")
+    Seat::of(scenario, &placed, &Bearing::of(scenario), id, &id.pose(scenario)).expect("it lies on the forks")
 }
 
 /// A load and a mast known exactly, upright, standing.
@@ -13,6 +13,7 @@ fn exact() -> Scenario {
     s.truck.mast.play = 0.0;
     s.lift.heel_gap = Span::exact(0.0);
     s.lift.offset = Span::exact(0.0);
+    s.load.doubt = DVec2::ZERO;
     s.load.centre = crate::scalar::Region::about(DVec3::new(0.5, 0.1, 0.4), DVec3::ZERO);
     s
 }
@@ -25,7 +26,7 @@ fn rectangle(from: f64, to: f64, half: f64) -> Vec<DVec2> {
 #[test]
 fn a_load_on_three_feet_is_carried_between_them() {
     let mut s = exact();
-    s.load.foot = vec![DVec2::new(0.0, -0.3), DVec2::new(0.0, 0.3), DVec2::new(0.9, 0.0)];
+    s.load.feet = vec![vec![DVec2::new(0.0, -0.3), DVec2::new(0.0, 0.3), DVec2::new(0.9, 0.0)]];
     s.load.centre = crate::scalar::Region::about(DVec3::new(0.3, 0.25, 0.4), DVec3::ZERO);
     let seat = seat(&s, StepId::RaisedUpright);
     // At 0.3 ahead the triangle is 0.2 wide to the left.
@@ -37,7 +38,7 @@ fn a_load_on_three_feet_is_carried_between_them() {
 #[test]
 fn a_round_load_needs_a_cradle() {
     let mut s = exact();
-    s.load.foot = vec![DVec2::new(0.5, -0.5), DVec2::new(0.5, 0.5)];
+    s.load.feet = vec![vec![DVec2::new(0.5, -0.5), DVec2::new(0.5, 0.5)]];
     s.load.centre = crate::scalar::Region::about(DVec3::new(0.5, 0.0, 0.5), DVec3::splat(0.01));
     let seat = seat(&s, StepId::RaisedUpright);
     assert!(seat.holds() && !seat.holds_worst());
@@ -54,7 +55,7 @@ fn upright_and_level_the_margins_are_the_distances() {
     }
     assert!(case.asked.worst.abs() < 1e-12 && case.holds_worst());
     // A load shorter than the forks topples over its own edge, wherever it lies on them.
-    s.load.foot = rectangle(0.0, 0.8, 0.5);
+    s.load.feet = vec![rectangle(0.0, 0.8, 0.5)];
     s.lift.heel_gap = Span::exact(0.2);
     assert!((seat(&s, StepId::RaisedUpright).cases[0].topple[0].margin.worst - 0.3).abs() < 1e-12);
 }
@@ -78,7 +79,7 @@ fn tilt_back_helps_when_braking() {
     let limit = |mu: f64, b: f64| (mu + libm::tan(b)) / (1.0 - mu * libm::tan(b));
     let case = seat(&s, StepId::Brake).cases[0].clone();
     assert_eq!(case.event, Event::Braking);
-    let part = crate::rules::BRAKING_LADEN.value / crate::units::GRAVITY;
+    let part = rules::BRAKING_LADEN.value / crate::units::GRAVITY;
     let b = s.truck.mast.tilt_back;
     // Friction just enough for this braking is what is asked for.
     assert!((limit(case.asked.nominal, b) - part).abs() < 1e-12);
@@ -88,7 +89,7 @@ fn tilt_back_helps_when_braking() {
 #[test]
 fn a_tall_narrow_load_topples_before_it_slides() {
     let mut s = exact();
-    s.load.foot = rectangle(0.0, 0.3, 0.5);
+    s.load.feet = vec![rectangle(0.0, 0.3, 0.5)];
     s.load.centre = crate::scalar::Region::about(DVec3::new(0.29, 0.0, 1.6), DVec3::ZERO);
     s.lift.tilt_forward = 1.0_f64.to_radians();
     let seat = seat(&s, StepId::RaisedForward);
@@ -108,7 +109,7 @@ fn the_region_lies_on_the_blades_in_their_pose() {
     let mut hung = s;
     hung.load.hanging = Some(0.2);
     let placed = Placed::of(&hung.load, &hung.lift);
-    assert_eq!(Seat::of(&hung, &placed, StepId::Travel, &StepId::Travel.pose(&hung)), None);
+    assert_eq!(Seat::of(&hung, &placed, &Bearing::of(&hung), StepId::Travel, &StepId::Travel.pose(&hung)), None);
 }
 
 /// The worst of all ranges is never better than any place within them.

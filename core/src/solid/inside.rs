@@ -22,6 +22,23 @@ impl Solid {
             }
     }
 
+    /// Whether two solids take up some of the same room: looked at in as many places of the box that they
+    /// share. What touches does not overlap.
+    pub fn overlaps(&self, other: &Self) -> bool {
+        let ((a, b), (c, d)) = (self.extents(), other.extents());
+        let (lo, size) = (a.max(c), b.min(d) - a.max(c));
+        if size.min_element() <= EPS {
+            return false;
+        }
+        // Uneven steps: no place of the grid lies on a slant that two wedges share.
+        let step = |k: u32, n: u32, off: f64| (f64::from(k) + off) / f64::from(n);
+        let places = (0..9).flat_map(|x| (0..8).flat_map(move |y| (0..7).map(move |z| (x, y, z))));
+        let inside = |s: &Self, p: DVec3| s.form.contains(unturned(s.facing, p - s.origin), 0.0);
+        places
+            .map(|(x, y, z)| lo + size * DVec3::new(step(x, 9, 0.47), step(y, 8, 0.51), step(z, 7, 0.54)))
+            .any(|p| inside(self, p) && inside(other, p))
+    }
+
     /// Another solid's outline as seen along this one's axis, in (u, v).
     fn shadow(&self, other: &Self) -> Vec<DVec2> {
         let (seen, DVec3 { x, y, z }) = (other.silhouette(), self.origin);

@@ -1,7 +1,7 @@
 //! The load, from what was entered: its shape, its weight, what was weighed, how it stands.
 
 use super::Entries;
-use crate::document::{CentreKnown, GivenAs, WeightKnown};
+use crate::document::{CentreKnown, GivenAs, TraceView, WeightKnown};
 use crate::found::{Drawn, Found, LoadFigure, Says, Shape, Way};
 use crate::friction::Underside;
 use crate::place::{Field, Place};
@@ -9,8 +9,9 @@ use crate::problem::Rule;
 use crate::rules;
 use crate::scalar::{Region, Scalar, Span};
 use crate::scenario::{Basis, Load};
-use crate::solid::{Form, Solid};
+use crate::solid::{self, Form, Solid};
 use glam::{DVec2, DVec3};
+use std::sync::Arc;
 
 /// A weight as stated, by how it is known; not said is no better than an estimate.
 pub(super) fn stated(mass: f64, known: Option<WeightKnown>) -> Span {
@@ -22,20 +23,22 @@ pub(super) fn stated(mass: f64, known: Option<WeightKnown>) -> Span {
     Span::about(mass, tolerance.value * mass)
 }
 
-/// What touches the ground is within this of the lowest point, m.
+/// A solid this much higher than the lowest does not touch the ground, m.
 const TOUCHES: f64 = 0.005;
 
-/// The box round solids, and the hull of all of them that touches the ground.
-pub(super) fn box_and_foot(solids: &[&Solid]) -> Option<(DVec3, DVec3, Vec<DVec2>)> {
-    let (lo, hi) = solids.iter().map(|s| s.extents()).reduce(|(a, b), (c, d)| (a.min(c), b.max(d)))?;
-    let touching: Vec<DVec2> = solids
-        .iter()
-        .filter(|s| s.extents().0.z <= lo.z + TOUCHES)
-        .flat_map(|s| s.rim())
-        .filter(|p| p.z <= lo.z + TOUCHES)
-        .map(|p| DVec2::new(p.x, p.y))
-        .collect();
-    Some((lo, hi - lo, crate::polygon::hull(&touching)))
+/// The box round solids, and the outlines on which they touch the ground; each solid with what is
+/// cut out of it.
+pub(super) fn box_and_feet(solids: &[(&Solid, Vec<&Solid>)]) -> Option<(DVec3, DVec3, Vec<Vec<DVec2>>)> {
+    let (lo, hi) = solids.iter().map(|(s, _)| s.extents()).reduce(|(a, b), (c, d)| (a.min(c), b.max(d)))?;
+    let touches = |s: &Solid| s.extents().0.z <= lo.z + TOUCHES;
+    let feet = solids.iter().filter(|(s, _)| touches(s)).flat_map(|(solid, cuts)| {
+        cuts.iter().filter(|c| touches(c)).fold(solid.feet(), |feet, cut| {
+            // No more than a few pieces are worth telling apart; a rectangle round the cut-out is cautious.
+            let (a, b) = cut.extents();
+            solid::without(feet, DVec2::new(a.x, a.y), DVec2::new(b.x, b.y))
+        })
+    });
+    Some((lo, hi - lo, feet.collect()))
 }
 
 impl Entries {
@@ -62,7 +65,7 @@ impl Entries {
         let low = shape.low;
         let found = Found::of(shape, &says)?;
         self.whole(given_as, &found);
-        if found.decided_by[1] == Way::Block && self.problems.is_empty() {
+        if self.problems.is_empty() {
             let at = &found.centre;
             for (k, field, range) in [
                 (LoadFigure::Ahead, Field::LoadCgFromHeel, at.x().moved(-low.x)),
@@ -79,23 +82,37 @@ impl Entries {
 
     /// The load as a whole within what the program takes.
     fn whole(&mut self, given_as: GivenAs, found: &Found) {
-        let place = match given_as {
+        let (shape, by_scales) = (&found.shape, found.decided_by[0] == Way::WeighedLevel);
+        let mut place = match given_as {
             // Entered, its own fields are held to their ranges.
-            GivenAs::Block if found.decided_by[0] != Way::WeighedLevel => return,
-            GivenAs::Block => Field::WeighPoints,
-            GivenAs::Parts => Field::Parts,
-            GivenAs::Trace => Field::TraceOutline,
+            GivenAs::Block => None,
+            GivenAs::Parts => Some(Field::Parts),
+            GivenAs::Trace => Some(Field::TraceOutline),
         };
+        let view = self.document.load.trace.as_ref().map(|t| t.view).filter(|_| given_as == GivenAs::Trace);
+        let through = view.map(|view| match view {
+            TraceView::Front => 0,
+            TraceView::Side => 1,
+            TraceView::Plan => 2,
+        });
         let c = Scalar::computed;
-        let size = found.shape.size;
-        for (field, size) in [(Field::LoadLength, size.x), (Field::LoadWidth, size.y), (Field::LoadHeight, size.z)] {
-            let row = field.row();
-            if !(row.min..=row.max).contains(&size) {
-                self.problem(place, Some(size), Rule::WholeWithin { min: c(row.min), max: c(row.max) });
+        let sizes = [Field::LoadLength, Field::LoadWidth, Field::LoadHeight];
+        for (k, field) in sizes.into_iter().enumerate() {
+            let (row, size) = (field.row(), shape.size[k]);
+            let at = if through == Some(k) { Some(Field::TraceThrough) } else { place };
+            if let Some(at) = at
+                && !(row.min..=row.max).contains(&size)
+            {
+                self.problem(at, Some(size), Rule::WholeWithin { min: c(row.min), max: c(row.max) });
             }
         }
+        if by_scales {
+            place = Some(Field::WeighPoints);
+        }
         let row = Field::LoadMass.row();
-        if !(row.min..=row.max).contains(&found.mass.nominal) {
+        if let Some(place) = place
+            && !(row.min..=row.max).contains(&found.mass.nominal)
+        {
             self.problem(place, Some(found.mass.nominal), Rule::WeightWithin { min: c(row.min), max: c(row.max) });
         }
     }
@@ -103,11 +120,17 @@ impl Entries {
     fn block(&mut self) -> Option<Shape> {
         let sides = [Field::LoadLength, Field::LoadWidth, Field::LoadHeight].map(|f| self.needed_here(f));
         let marked = self.document.load.centre_known == Some(CentreKnown::Mark);
+        // A centre that was entered is not passed over because nobody said what it is.
+        let given = [Field::LoadCgFromHeel, Field::LoadCgLeft, Field::LoadCgAbove].map(|f| self.entered(f).is_some());
+        if self.document.load.centre_known.is_none() && given.contains(&true) {
+            self.problem(Field::CentreKnown, None, Rule::Required);
+        }
         let mark = marked.then(|| self.mark(sides));
         let [Some(x), Some(y), Some(z)] = sides else { return None };
         let size = DVec3::new(x, y, z);
         let solid = Solid::new(Form::block(size), crate::document::Facing::Up, DVec3::ZERO);
-        let (low, _, foot) = box_and_foot(&[&solid])?;
+        let (low, _, feet) = box_and_feet(&[(&solid, Vec::new())])?;
+        let doubt = DVec2::splat(rules::TOLERANCE_TAPE.value);
         let drawn = vec![Drawn { part: None, cut: false, seen: solid.silhouette() }];
         self.drawn.clone_from(&drawn);
         let (way, centre) = match mark {
@@ -115,7 +138,7 @@ impl Entries {
             None => (Way::Block, Region::about(solid.centroid(), size * rules::TOLERANCE_CENTRE_MIDDLE.value)),
         };
         let says = Says::centre(way, None, centre);
-        Some(Shape { given_as: GivenAs::Block, low, size, foot, says, drawn, parts: Vec::new(), trace: None })
+        Some(Shape { given_as: GivenAs::Block, low, size, feet, doubt, says, drawn, parts: Vec::new(), trace: None })
     }
 
     /// A marked centre, inside the block as far as that is known.
@@ -141,7 +164,8 @@ impl Entries {
 
     /// The load as it stands on the forks, or hangs.
     pub(super) fn load(&mut self) -> Option<Load> {
-        let found = self.found();
+        let found = self.found().map(Arc::new);
+        self.found.clone_from(&found);
         let hanging = if self.document.load.hanging { Some(self.needed_here(Field::HookAbove)?) } else { None };
         let friction = match self.document.load.underside {
             Some(underside) => underside.range(),
@@ -154,11 +178,11 @@ impl Entries {
         };
         let found = found?;
         let standing = found.turned(self.document.load.turned);
-        let crate::found::Standing { size, mut centre, foot, drawn } = standing;
+        let crate::found::Standing { size, mut centre, feet, doubt, drawn } = standing;
         if let Some(hook) = hanging {
             // A load that hangs freely pulls at its hook, wherever its own centre is below.
             centre = Region::of(centre.x(), centre.y(), Span::exact(hook));
         }
-        Some(Load { mass: found.mass, size, centre, foot, drawn, friction, hanging, found })
+        Some(Load { mass: found.mass, size, centre, feet, doubt, drawn: drawn.into(), friction, hanging, found })
     }
 }

@@ -1,7 +1,7 @@
 //! A load built from parts, from what was entered.
 
 use super::Entries;
-use super::load::{box_and_foot, stated};
+use super::load::{box_and_feet, stated};
 use crate::composite::{self, Piece};
 use crate::document::{Facing, GivenAs, Part, Shape as Kind};
 use crate::found::{Drawn, PartFound, Says, Shape, Way};
@@ -48,11 +48,16 @@ impl Entries {
             return None;
         }
         let (mass, centre) = composite::common(&pieces)?;
-        let standing: Vec<&Solid> = (0..parts.len()).filter(whole).filter_map(|k| solids[k].as_ref()).collect();
-        let (low, size, foot) = box_and_foot(&standing)?;
+        let cuts_of = |host: usize| {
+            (0..parts.len()).filter(|&c| parts[c].cut_from == Some(host)).filter_map(|c| solids[c].as_ref()).collect()
+        };
+        let standing: Vec<(&Solid, Vec<&Solid>)> =
+            (0..parts.len()).filter(whole).filter_map(|k| Some((solids[k].as_ref()?, cuts_of(k)))).collect();
+        let (low, size, feet) = box_and_feet(&standing)?;
+        let doubt = DVec2::splat(rules::TOLERANCE_PART_PLACE.value);
         let says = Says::centre(Way::Parts, Some(mass), centre);
         let parts = (0..parts.len()).filter_map(|k| part_found(k, &parts, &solids, &found)).collect();
-        Some(Shape { given_as: GivenAs::Parts, low, size, foot, says, drawn, parts, trace: None })
+        Some(Shape { given_as: GivenAs::Parts, low, size, feet, doubt, says, drawn, parts, trace: None })
     }
 
     /// One part's solid in its place.
@@ -157,7 +162,9 @@ impl Entries {
         let moment = cuts.iter().fold(host.centroid() * host.volume(), |m, c| m - c.centroid() * c.volume());
         let centre = moment / volume;
         let (lo, hi) = host.extents();
-        let place = DVec3::splat(rules::TOLERANCE_PART_PLACE.value);
+        // Out of its place by as much, a cut-out draws the centre the other way by its share.
+        let removed = cuts.iter().map(|c| c.volume()).sum::<f64>() / volume;
+        let place = DVec3::splat(rules::TOLERANCE_PART_PLACE.value * (1.0 + removed));
         let (mass, spread) = match (mass, parts[k].material) {
             // What is weighed may be packed unevenly.
             (Some(mass), _) => {
@@ -165,7 +172,12 @@ impl Entries {
             }
             (None, Some(material)) => {
                 let d = material.density().span;
-                (Span { lo: d.lo * volume, nominal: d.nominal * volume, hi: d.hi * volume }, place)
+                // Every size out by a tape's tolerance, and what is cut out by as much the other way.
+                let off = rules::TOLERANCE_TAPE.value;
+                let ((least, most), cut) = (host.volumes(off), cuts.iter().map(|c| c.volumes(off)));
+                let (cut_least, cut_most) = cut.fold((0.0, 0.0), |(a, b), (c, d)| (a + c, b + d));
+                let (least, most) = ((least - cut_most).max(0.0), most - cut_least);
+                (Span { lo: d.lo * least, nominal: d.nominal * volume, hi: d.hi * most }, place)
             }
             (None, None) => return None,
         };
@@ -180,6 +192,11 @@ impl Entries {
                     && !whole.holds(cut)
                 {
                     self.problem(Place::in_row(Field::PartCutFrom, k), None, Rule::CutOutside { part: host });
+                }
+                let same = |c: &usize| parts[*c].cut_from == Some(host);
+                let over = |c: &usize| solids[k].as_ref().zip(solids[*c].as_ref()).is_some_and(|(a, b)| a.overlaps(b));
+                if let Some(part) = (0..k).filter(same).find(over) {
+                    self.problem(Place::in_row(Field::PartCutFrom, k), None, Rule::CutsOverlap { part });
                 }
             }
             _ => self.problem(Place::in_row(Field::PartCutFrom, k), None, Rule::CutHost),

@@ -1,7 +1,7 @@
 //! A traced load, from what was entered.
 
 use super::Entries;
-use super::load::box_and_foot;
+use super::load::box_and_feet;
 use super::parts::outline_rule;
 use crate::document::{GivenAs, Trace, TraceView};
 use crate::found::{Drawn, Says, Shape, TraceFound, Way};
@@ -9,7 +9,7 @@ use crate::picture;
 use crate::place::{Field, Place};
 use crate::problem::Rule;
 use crate::rules;
-use crate::scalar::{Region, Span};
+use crate::scalar::{Region, Scalar, Span};
 use crate::solid::{Form, Solid};
 use crate::traced::{Fault, Outlined, Reference, Tapped};
 use glam::{DVec2, DVec3};
@@ -34,6 +34,7 @@ impl Entries {
             self.problem(Field::LoadMass, None, Rule::WeightOrMaterial);
         }
         let tapped = self.tapped(&trace)?;
+        self.both_references(&trace, &tapped);
         let outlined = match tapped.find() {
             Ok(outlined) => outlined,
             Err(fault) => {
@@ -49,16 +50,30 @@ impl Entries {
         let prism = |outline: &[DVec2]| Form::Prism { outline: outline.to_vec(), length: through };
         // The outline begins where its box does; across it is counted from the middle.
         let solid = Solid::new(prism(&outlined.outline), tapped.facing(), DVec3::ZERO);
-        let (low, size, foot) = box_and_foot(&[&solid])?;
         let mut drawn = vec![Drawn { part: None, cut: false, seen: solid.silhouette() }];
-        for hole in &outlined.holes {
-            let hole = Solid::within(&solid, prism(hole));
-            drawn.push(Drawn { part: None, cut: true, seen: hole.silhouette() });
-        }
+        let holes: Vec<Solid> = outlined.holes.iter().map(|h| Solid::within(&solid, prism(h))).collect();
+        drawn.extend(holes.iter().map(|h| Drawn { part: None, cut: true, seen: h.silhouette() }));
+        let (low, size, feet) = box_and_feet(&[(&solid, holes.iter().collect())])?;
+        let tape = rules::TOLERANCE_TAPE.value;
+        let doubt = match tapped.view {
+            TraceView::Side => DVec2::new(outlined.spread.x, tape),
+            TraceView::Front => DVec2::new(tape, outlined.spread.x),
+            TraceView::Plan => outlined.spread,
+        };
         self.drawn.clone_from(&drawn);
         let even = mass.is_none() && material.is_some();
         let says = says(outlined, tapped.view, through, material.filter(|_| even).map(|m| m.density().span), size);
-        Some(Shape { given_as: GivenAs::Trace, low, size, foot, says, drawn, parts: Vec::new(), trace: Some(trace) })
+        Some(Shape {
+            given_as: GivenAs::Trace,
+            low,
+            size,
+            feet,
+            doubt,
+            says,
+            drawn,
+            parts: Vec::new(),
+            trace: Some(trace),
+        })
     }
 
     /// What was tapped, where it is enough.
@@ -99,6 +114,21 @@ impl Entries {
             holes: trace.holes.iter().map(|h| points(h)).collect(),
             reference: reference?,
         })
+    }
+
+    /// A known length beside a rectangle is held against it.
+    fn both_references(&mut self, trace: &Trace, tapped: &Tapped) {
+        let Reference::Rectangle { corners, width, height } = tapped.reference else { return };
+        let (Ok(ends), Some(length)) = (<[DVec2; 2]>::try_from(points(&trace.scale)), self.entered(Field::TraceScale))
+        else {
+            return;
+        };
+        let Ok(picture) = picture::Picture::straightened(corners, width, height, tapped.longer_side) else { return };
+        let found = picture.to_plane(ends[0]).distance(picture.to_plane(ends[1]));
+        if (found - length).abs() > rules::TRACE_SCALE_AGREES.value * length {
+            let rule = Rule::ScaleDisagrees { found: Scalar::computed(found.min(1e6)) };
+            self.problem(Field::TraceScale, Some(length), rule);
+        }
     }
 
     /// The rectangle where there is one, else the length.

@@ -179,7 +179,15 @@ impl Entries {
             Wheels::Three => (rules::CARRIAGE_MASS_THREE, rules::FORKS_MASS_THREE),
             Wheels::Four => (rules::CARRIAGE_MASS_FOUR, rules::FORKS_MASS_FOUR),
         };
-        let spread = self.or_figure(Field::ForkSpread, rules::FORK_SPREAD);
+        let (spread, spread_hi) = match self.entered(Field::ForkSpread) {
+            Some(spread) => (spread, spread),
+            None => {
+                let (set, wide) = (rules::FORK_SPREAD.value, rules::FORK_SPREAD_WIDE.value);
+                let range = Span { lo: set, nominal: set, hi: wide };
+                self.assume(Field::ForkSpread, range, Basis::Figure { id: rules::FORK_SPREAD.id });
+                (set, wide)
+            }
+        };
         let (new, now) = (self.entered(Field::BladeThickness), self.entered(Field::BladeThicknessNow));
         self.at_most(Field::BladeThicknessNow, Field::BladeThickness);
         if now.is_some() && new.is_none() {
@@ -191,6 +199,7 @@ impl Entries {
             pair: self.or_figure(Field::ForkPair, pair),
             length: self.or_figure(Field::ForkLength, rules::FORK_LENGTH),
             spread,
+            spread_hi,
             blade: self.blade(spread),
             thickness: new.unwrap_or(rules::BLADE_THICKNESS.value),
             wear: new.zip(now).map(|(new, now)| 1.0 - now / new),
@@ -243,7 +252,7 @@ impl Entries {
     }
 
     fn plate(&mut self) -> Option<Plate> {
-        let document::Plate { issued_for, rows, .. } = self.document.truck.plate.clone()?;
+        let document::Plate { issued_for, rows, extensions, .. } = self.document.truck.plate.clone()?;
         if issued_for.is_none() {
             self.problem(Field::PlateFor, None, Rule::Required);
         }
@@ -275,6 +284,7 @@ impl Entries {
             rows,
             battery_min: self.entered(Field::PlateBatteryMin),
             battery_max: self.entered(Field::PlateBatteryMax),
+            extensions,
         })
     }
 

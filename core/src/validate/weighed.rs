@@ -18,7 +18,9 @@ impl Entries {
         if count < 2 {
             self.problem(Field::WeighPoints, None, Rule::Required);
         }
-        let raised = weighing.raised_end.is_some() || self.entered(Field::WeighRaised).is_some();
+        // A second set that nobody said the raised end of is not passed over.
+        let read = (0..count).any(|k| self.entered(Place::in_row(Field::WeighRaisedReading, k)).is_some());
+        let raised = weighing.raised_end.is_some() || self.entered(Field::WeighRaised).is_some() || read;
         let by = if raised { self.needed_here(Field::WeighRaised) } else { None };
         if raised && weighing.raised_end.is_none() {
             self.problem(Field::WeighRaisedEnd, None, Rule::Required);

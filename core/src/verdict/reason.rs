@@ -34,7 +34,7 @@ pub enum Reason {
     OffBlade {
         /// On this one it does not.
         fork: Fork,
-        /// It lacks so much, m.
+        /// Its width there lacks so much to what is asked, m.
         lacks: Scalar,
     },
     /// The blades do not reach far enough under the load.

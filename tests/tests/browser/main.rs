@@ -7,6 +7,7 @@
 
 mod harness;
 mod journeys;
+mod loads;
 mod moves;
 mod pictures;
 mod server;

@@ -133,6 +133,42 @@ fn cut_outs_over_what_is_not_there() {
     found(&crossed([1.0, 0.3, 0.5], [0.0, -0.35, 0.0]));
 }
 
+/// Found here: two cut-outs in one place took the same away twice, and the load was too light.
+#[test]
+fn cut_outs_over_each_other() {
+    let whole = || block(200.0, [1.0, 0.8, 0.6], [0.0, 0.0, 0.0]);
+    let place = "load.parts[2].cut_from";
+    let two = |first: Part, second: Part| built(vec![whole(), first, second]);
+    let hole = |at: [f64; 3]| cut(Some(0), [0.3, 0.3, 0.3], at);
+    let first = || hole([0.1, 0.0, 0.1]);
+    for at in [[0.1, 0.0, 0.1], [0.39, 0.0, 0.1], [0.1, 0.2, 0.25], [0.35, -0.2, 0.3]] {
+        is(&two(first(), hole(at)), place, Rule::CutsOverlap { part: 1 });
+    }
+    // Side by side they touch.
+    found(&two(first(), hole([0.4, 0.0, 0.1])));
+    // Crossing bars: no corner of either lies in the other.
+    let along = cut(Some(0), [0.9, 0.1, 0.1], [0.05, 0.0, 0.2]);
+    let across = |z: f64| cut(Some(0), [0.1, 0.7, 0.1], [0.45, 0.0, z]);
+    is(&two(along.clone(), across(0.2)), place, Rule::CutsOverlap { part: 1 });
+    found(&two(along, across(0.3)));
+    // Two ramps that make a box share their slant and nothing else.
+    let ramp = |facing| Part { shape: Some(Shape::Wedge), facing, ..first() };
+    is(&two(ramp(Facing::Ahead), ramp(Facing::Left)), place, Rule::CutsOverlap { part: 1 });
+    let mut upper = ramp(Facing::Ahead);
+    (upper.shape, upper.outline) = (Some(Shape::Prism), vec![[0.0, 0.0], [0.3, 0.3], [0.0, 0.3]]);
+    upper.facing = Facing::Left;
+    found(&two(ramp(Facing::Ahead), upper));
+    // Round ones in the corners of one box.
+    let ball =
+        |ahead: f64, left: f64| Part { shape: Some(Shape::Sphere), diameter_m: Some(0.3), ..hole([ahead, left, 0.1]) };
+    found(&two(ball(0.1, 0.0), ball(0.32, 0.22)));
+    is(&two(ball(0.1, 0.0), ball(0.3, 0.2)), place, Rule::CutsOverlap { part: 1 });
+    // What is cut out of different parts is nobody's affair.
+    let mut other = hole([0.1, 0.0, 0.1]);
+    other.cut_from = Some(1);
+    found(&built(vec![whole(), whole(), hole([0.1, 0.0, 0.1]), other]));
+}
+
 #[test]
 fn parts_that_say_too_little() {
     let mut light = block(100.0, [0.5; 3], [0.0; 3]);

@@ -2,6 +2,7 @@
 //! what is found holds the truth.
 
 mod degenerate;
+mod regressions;
 mod ways;
 
 use standfast_core::document::{Document, Facing, GivenAs, Part, Shape, Trace, WeighPoint, Weighing};

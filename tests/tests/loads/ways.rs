@@ -3,7 +3,7 @@
 use crate::{block, built, found};
 use glam::{DMat3, DVec2, DVec3};
 use standfast_core::document::{
-    CentreKnown, Document, GivenAs, Side, Trace, TraceView, WeighPoint, Weighing, WeightKnown,
+    CentreKnown, Document, Facing, GivenAs, Part, Shape, Side, Trace, TraceView, WeighPoint, Weighing, WeightKnown,
 };
 use standfast_core::material::Material;
 use standfast_core::report::{LoadReport, Range};
@@ -124,6 +124,20 @@ fn parts_and_scales_hold_the_truth() {
     eprintln!("{cases} loads from parts, {weighed} of them weighed too: the truth is in every range");
 }
 
+/// An outline as it comes to rest on flat ground: on the edge of its hull that its centroid is over.
+fn stood(mut form: Vec<DVec2>) -> Vec<DVec2> {
+    for _ in 0..30 {
+        let hull = polygon::hull(&form);
+        let (_, centroid) = polygon::area_and_centroid(&form);
+        let next = hull.iter().cycle().skip(1);
+        let under = hull.iter().zip(next).find(|(a, b)| a.x <= centroid.x && centroid.x < b.x);
+        let Some((a, b)) = under else { break };
+        let along = (*b - *a).normalize();
+        form.iter_mut().for_each(|p| *p = DVec2::new(along.x, -along.y).rotate(*p));
+    }
+    form
+}
+
 /// A flat thing of any outline, seen by a camera off square by up to 10 degrees from at least twice its size away
 /// (or straightened, by up to 30), every tap out by up to a fingertip, the tape by up to its own.
 #[test]
@@ -132,7 +146,7 @@ fn traces_hold_the_truth() {
     for seed in 0..3000 {
         let mut draws = Draws::seeded_row(seed, 600);
         let size = draws.within(0.6..2.5);
-        let form: Vec<DVec2> = outline::simple(&mut draws).iter().map(|p| *p * (0.5 * size)).collect();
+        let form = stood(outline::simple(&mut draws).iter().map(|p| *p * (0.5 * size)).collect());
         let (lo, hi) = polygon::extents(&form);
         let reach = (hi - lo).max_element();
         let (straight, most) = if draws.chance(0.5) { (true, 30.0) } else { (false, 10.0) };
@@ -258,4 +272,123 @@ fn ways_that_disagree_are_said() {
     // The centre by the parts is 0.6, by the scales 0.957.
     let ahead = load.disagreements.iter().find(|d| d.figure == standfast_core::found::LoadFigure::Ahead);
     assert!(ahead.is_some() && load.centre.ahead.lo.get() < 0.6 && load.centre.ahead.hi.get() > 0.957);
+}
+
+/// What is left of a box with a hole is the six boxes round the hole.
+#[test]
+fn a_hole_is_what_is_not_there() {
+    for seed in 0..300 {
+        let mut draws = Draws::seeded(seed);
+        let material = draws.one_of(&[Material::Softwood, Material::Plastic, Material::Paper]);
+        let size = [draws.within(0.5..1.5), draws.within(0.5..1.2), draws.within(0.4..1.0)];
+        let from = size.map(|s| s * draws.within(0.1..0.4));
+        let to: Vec<f64> = (0..3).map(|k| size[k] * draws.within(0.5..0.9)).collect();
+        let of = |lo: [f64; 3], hi: [f64; 3]| {
+            let edges = [hi[0] - lo[0], hi[1] - lo[1], hi[2] - lo[2]];
+            // A part stands by its middle across.
+            let mut part = block(0.0, edges, [lo[0], 0.5 * (lo[1] + hi[1]), lo[2]]);
+            (part.mass_kg, part.material) = (None, material);
+            part
+        };
+        let (hole_lo, hole_hi) = (from, [to[0], to[1], to[2]]);
+        let mut cut = of(hole_lo, hole_hi);
+        (cut.cut_from, cut.material) = (Some(0), None);
+        let hollow = found(&built(vec![of([0.0; 3], size), cut]));
+        let rest = [
+            of([0.0, 0.0, 0.0], [from[0], size[1], size[2]]),
+            of([to[0], 0.0, 0.0], size),
+            of([from[0], 0.0, 0.0], [to[0], from[1], size[2]]),
+            of([from[0], to[1], 0.0], [to[0], size[1], size[2]]),
+            of([from[0], from[1], 0.0], [to[0], to[1], from[2]]),
+            of([from[0], from[1], to[2]], [to[0], to[1], size[2]]),
+        ];
+        same_load(&hollow, &found(&built(rest.to_vec())));
+    }
+}
+
+#[track_caller]
+fn same_load(a: &LoadReport, b: &LoadReport) {
+    let near = |x: f64, y: f64| (x - y).abs() < 1e-9 * x.abs().max(1.0);
+    assert!(near(a.mass.nominal.get(), b.mass.nominal.get()), "{:?} {:?}", a.mass, b.mass);
+    for (x, y) in
+        [(&a.centre.ahead, &b.centre.ahead), (&a.centre.left, &b.centre.left), (&a.centre.above, &b.centre.above)]
+    {
+        assert!(near(x.nominal.get(), y.nominal.get()), "{x:?} {y:?}");
+    }
+    assert!((point(&a.size) - point(&b.size)).length() < 1e-9);
+}
+
+/// Traced from any side, with a hole, it is the prism on the same outline with the hole cut out.
+#[test]
+fn a_trace_is_a_prism() {
+    let mut with_holes = 0;
+    for seed in 0..400 {
+        let mut draws = Draws::seeded_row(seed, 400);
+        let view = draws.one_of(&[TraceView::Side, TraceView::Front, TraceView::Plan]).unwrap_or_default();
+        let form = stood(outline::star(&mut draws).iter().map(|p| *p * 0.7).collect());
+        // Seen whole from its middle: a small hole there is inside.
+        let holed = draws.chance(0.6);
+        let hole: Vec<DVec2> = outline::star(&mut draws).iter().map(|p| *p * 0.03).collect();
+        with_holes += usize::from(holed);
+        let metres = 1.0 / 400.0;
+        let through = 0.6;
+        let pixels =
+            |list: &[DVec2]| list.iter().map(|p| [600.0 + p.x / metres, 600.0 - p.y / metres]).collect::<Vec<_>>();
+        let mut document = Document::default();
+        (document.load.given_as, document.load.material) = (GivenAs::Trace, Some(Material::Softwood));
+        document.load.trace = Some(Trace {
+            view,
+            picture: Some([1200.0, 1200.0]),
+            outline: pixels(&form),
+            holes: if holed { vec![pixels(&hole)] } else { Vec::new() },
+            scale: vec![[100.0, 100.0], [900.0, 100.0]],
+            scale_m: Some(2.0),
+            through_m: Some(through),
+            ..Trace::default()
+        });
+        let trace = found(&document);
+        // Right and up in the picture: ahead and up, right and up, right and ahead.
+        let (facing, to): (Facing, fn(DVec2) -> [f64; 2]) = match view {
+            TraceView::Side => (Facing::Left, |p| [p.x, p.y]),
+            TraceView::Front => (Facing::Ahead, |p| [-p.x, p.y]),
+            TraceView::Plan => (Facing::Up, |p| [p.y, -p.x]),
+        };
+        let place = |part: &mut Part, lo: [f64; 2], middle: f64| {
+            let (ahead, left, above) = match view {
+                TraceView::Side => (lo[0], 0.0, lo[1]),
+                TraceView::Front => (0.0, middle, lo[1]),
+                TraceView::Plan => (lo[0], middle, 0.0),
+            };
+            (part.ahead_m, part.left_m, part.above_m) = (Some(ahead), Some(left), Some(above));
+        };
+        let part = |list: &[DVec2], about: [f64; 2]| {
+            let outline: Vec<[f64; 2]> = list.iter().map(|p| to(*p)).collect();
+            let range = |k: usize| {
+                let all = outline.iter().map(|p| p[k] - about[k]);
+                all.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)))
+            };
+            let (u, v) = (range(0), range(1));
+            let mut part = Part { shape: Some(Shape::Prism), facing, length_m: Some(through), ..Part::default() };
+            part.outline.clone_from(&outline);
+            let across = if view == TraceView::Front { u } else { v };
+            place(&mut part, [u.0, v.0], 0.5 * (across.0 + across.1));
+            (part, [u, v])
+        };
+        let (_, [u, v]) = part(&form, [0.0; 2]);
+        // Counted as a trace is: from its heel and foot, from its middle across.
+        let about = match view {
+            TraceView::Side => [u.0, v.0],
+            TraceView::Front => [0.5 * (u.0 + u.1), v.0],
+            TraceView::Plan => [u.0, 0.5 * (v.0 + v.1)],
+        };
+        let mut parts = vec![part(&form, about).0];
+        parts[0].material = Some(Material::Softwood);
+        if holed {
+            let mut cut = part(&hole, about).0;
+            cut.cut_from = Some(0);
+            parts.push(cut);
+        }
+        same_load(&trace, &found(&built(parts)));
+    }
+    assert!(with_holes > 150);
 }

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use serde_json::{Value, json};
-use standfast_core::document::Document;
+use standfast_core::document::{Document, Part, WeighPoint};
 use standfast_core::place::Place;
 use standfast_core::report::assess;
 use standfast_core::scenario::Scenario;
@@ -16,6 +16,10 @@ fn full(draws: &mut Draws) -> Document {
     document.truck.attachment.get_or_insert_default().name = "clamp".to_owned();
     document.truck.plate.get_or_insert_default().rows.push(Default::default());
     document.truck.mast.stages.push(Default::default());
+    document.load.parts.push(Part { name: "block".to_owned(), ..Part::default() });
+    document.load.trace.get_or_insert_default().outline.push([1.5, -2.5]);
+    let weighing = document.load.weighing.get_or_insert_default();
+    weighing.points.push(WeighPoint { reading_kg: Some(1.0), ..WeighPoint::default() });
     document
 }
 
@@ -89,7 +93,8 @@ proptest! {
         let value: Value = serde_json::from_str(&full(&mut draws).to_json()).expect("our own file");
         let objects = walk::objects(&value);
         for part in ["", "/truck", "/truck/battery", "/truck/mast", "/truck/mast/stages/0", "/truck/forks",
-            "/truck/attachment", "/truck/plate", "/truck/plate/rows/0", "/load", "/lift"]
+            "/truck/attachment", "/truck/plate", "/truck/plate/rows/0", "/load", "/load/parts/0", "/load/trace",
+            "/load/weighing", "/load/weighing/points/0", "/lift"]
         {
             prop_assert!(objects.iter().any(|o| o == part) || part == "/truck/forks", "{part} is not in {objects:?}");
         }

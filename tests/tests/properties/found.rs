@@ -1,9 +1,11 @@
 //! What the properties found, each in its smallest form, by its name.
 
-use crate::worked;
-use standfast_core::document::{Document, WeightKnown};
+use crate::{assessment, close, worked};
+use standfast_core::document::{Document, GivenAs, Trace, TraceView, Turned, WeightKnown};
 use standfast_core::example;
+use standfast_core::material::Material;
 use standfast_core::step::{Step, StepId};
+use standfast_tests::turns::mirrored;
 
 fn four_wheel(change: impl FnOnce(&mut Document)) -> Document {
     let mut document = example::document(example::FOUR_WHEEL);
@@ -46,6 +48,50 @@ fn a_worst_share_is_not_that_of_the_worst_moment() {
         for test in Step::new(&scenario, &balance, &placed, id).tests {
             let (line, share) = (test.line, test.share);
             assert!(share.worst >= share.nominal - 1e-9, "{id:?} {:?} {line:?}: {share:?}", test.test);
+        }
+    }
+}
+
+/// A load on the point of its outline stands on a line across the blades. Rounding made a sliver of that line,
+/// with short edges that faced anywhere; the mirrored load had other margins.
+#[test]
+fn a_load_on_a_line_is_the_same_in_a_mirror() {
+    let document = four_wheel(|d| {
+        d.truck.forks.spread_m = Some(0.45);
+        d.truck.forks.blade_width_m = Some(0.13435773530506373);
+        d.lift.offset_m = Some(0.090082809358152);
+        (d.load.given_as, d.load.turned) = (GivenAs::Trace, Turned::Right);
+        (d.load.mass_kg, d.load.material) = (None, Some(Material::Softwood));
+        d.load.trace = Some(Trace {
+            view: TraceView::Front,
+            picture: Some([1400.0, 1200.0]),
+            outline: vec![
+                [473.5781756296546, 670.2945821802502],
+                [473.5781756296546, 483.699822006247],
+                [723.9768993540188, 558.6473321259585],
+                [473.5781756296546, 783.2193533933405],
+            ],
+            rectangle: vec![
+                [140.0, 90.0],
+                [1140.0, 191.8507830167058],
+                [1140.0, 990.0],
+                [205.8848460802601, 1051.8461356730147],
+            ],
+            rectangle_width_m: Some(2.0),
+            rectangle_height_m: Some(1.8),
+            through_m: Some(1.378449039475548),
+            ..Trace::default()
+        });
+    });
+    let (a, b) = (assessment(&document), assessment(&mirrored(&document)));
+    for (u, v) in a.steps.iter().zip(&b.steps) {
+        let (u, v) = (u.seat.as_ref().expect("it lies"), v.seat.as_ref().expect("it lies"));
+        for (c, d) in u.cases.iter().zip(&v.cases) {
+            let least = |case: &standfast_core::report::CaseReport| {
+                case.topple.iter().map(|t| t.margin.nominal).min().expect("an edge").get()
+            };
+            assert!(close(least(c), least(d), 1.0), "{c:?} {d:?}");
+            assert_eq!(c.topple.len(), d.topple.len(), "{c:?} {d:?}");
         }
     }
 }

@@ -1,5 +1,6 @@
 //! What must hold for every truck, load and lift, tried on random ones.
 
+mod blades;
 mod corners;
 mod documents;
 mod drive;
@@ -42,6 +43,13 @@ fn assessment(document: &Document) -> Assessment {
     let report = assess(document);
     assert_eq!(report.problems, []);
     report.assessment.expect("no problems, so an assessment")
+}
+
+/// Whether the load's line of action runs right through an edge of what carries it, as a round one's does that
+/// lies on its lowest line: there rounding decides.
+fn on_edge(a: &Assessment) -> bool {
+    let cases = a.steps.iter().flat_map(|s| &s.seat).flat_map(|s| &s.cases);
+    cases.flat_map(|c| &c.topple).any(|t| t.margin.nominal.get().abs() < 1e-9 || t.margin.worst.get().abs() < 1e-9)
 }
 
 fn steps() -> impl Strategy<Value = StepId> {

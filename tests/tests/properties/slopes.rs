@@ -17,7 +17,7 @@ fn left(stance: &Stance, line: &Line, slope: f64, corner: Corner) -> f64 {
 }
 
 fn root(stance: &Stance, line: &Line, corner: Corner) -> Option<f64> {
-    let sets = if corner == Corner::Nominal { [&stance.nominal; 2] } else { stance.sets(line.id) };
+    let sets = if corner == Corner::Nominal { vec![&stance.nominal] } else { stance.sets(line.id) };
     critical(&sets, line, Field::LEVEL.level, line.outward() * GRAVITY, corner)
 }
 

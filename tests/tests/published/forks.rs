@@ -100,7 +100,10 @@ fn c32_two_thirds_in_a_document() {
             (d.truck.forks.length_m, d.lift.heel_gap_m) = (Some(0.9), Some(0.0));
             (d.load.length_m, d.load.cg_from_heel_m) = (Some(depth), Some(0.5));
         });
-        reasons(&assessment).iter().any(|r| matches!(r, Reason::ShortReach { .. }))
+        let verdict = &assessment.verdict;
+        let grounds = std::iter::once(&verdict.governing).chain(&verdict.others);
+        // As stated: a tape's tolerance on the depth may hold it besides.
+        grounds.filter(|g| g.state == State::NoGo).any(|g| matches!(g.reason, Reason::ShortReach { .. }))
     };
     assert!(!short(1.35) && short(1.40));
 }

@@ -47,7 +47,7 @@ fn c32_two_thirds_under_the_load() {
         scenario.lift.heel_gap = Span::exact(0.0);
         scenario.load.size.x = depth;
         let placed = Placed::of(&scenario.load, &scenario.lift);
-        forks::check(&scenario, &placed)
+        forks::check(&scenario, &placed, &standfast_core::bearing::Bearing::of(&scenario))
     };
     assert!(outcome(1.35).reaches());
     assert!(!outcome(1.40).reaches());

@@ -28,6 +28,13 @@ pub(super) fn plate(form: &Form, act: &Callback<Action>) -> Html {
     };
     let issued =
         [issued("forks", w.for_forks, PlateFor::Forks), issued("attachment", w.for_attachment, PlateFor::Attachment)];
+    let named = |code, name, named| Choosable {
+        code,
+        name,
+        chosen: form.entries.plate_extensions == named,
+        choice: Choice::PlateExtensions(named),
+    };
+    let extensions = [named("not_named", w.extensions_unnamed, false), named("named", w.extensions_named, true)];
     html! {
         <>
             <fieldset class="choice">
@@ -36,6 +43,9 @@ pub(super) fn plate(form: &Form, act: &Callback<Action>) -> Html {
             </fieldset>
             if there {
                 { form.choice(Field::PlateFor, &issued, act) }
+                if form.answer.document.truck.forks.extension_m.is_some() {
+                    { form.choice(Field::PlateExtensions, &extensions, act) }
+                }
                 { rows(form, act) }
                 { form.number(Field::PlateBatteryMin) }
                 { form.number(Field::PlateBatteryMax) }

@@ -75,6 +75,34 @@ pub struct Labels {
     pub left: &'static str,
     /// Where a handle is, above the ground.
     pub up: &'static str,
+    /// To the right.
+    pub right: &'static str,
+    /// After a distance beyond an edge of what carries the load.
+    pub past_edge: &'static str,
+    /// The load where the truck stands or goes evenly.
+    pub standing: &'static str,
+    /// In a bend.
+    pub cornering: &'static str,
+    /// On a ramp or a cross-fall.
+    pub on_slope: &'static str,
+    /// The load where the truck brakes.
+    pub braking: &'static str,
+    /// It slides on the forks as stated.
+    pub slides: &'static str,
+    /// It slides at the worst.
+    pub may_slide: &'static str,
+    /// After the friction that there is.
+    pub there: &'static str,
+    /// Nothing carries the load.
+    pub off_forks: &'static str,
+    /// The load by itself on the forks.
+    pub on_forks: &'static str,
+    /// How its distances are measured.
+    pub forks_note: &'static str,
+    /// How it may topple.
+    pub load_topples: &'static str,
+    /// Row: friction asked and there is.
+    pub friction: &'static str,
     /// Caption of the table of numbers.
     pub numbers: &'static str,
     /// Column: the tipping line.
@@ -114,9 +142,11 @@ pub const ENGLISH: Labels = Labels {
     side_view: "Side view",
     plan_view: "Plan view",
     side_about: "The truck from its right side, to scale: mast, forks and load; centres of gravity; \
-        the line of action as a plumb line down to the ground, and its distance to the front tipping line.",
+        the line of action as a plumb line down to the ground, and its distance to the front tipping line; \
+        on the forks the stretch that carries the load, and the load's own line of action.",
     plan_about: "The truck from above, to scale, facing right: wheels, load and the three tipping lines; \
-        where the line of action meets the ground, and its distance to each line.",
+        where the line of action meets the ground, and its distance to each line; on the forks the region \
+        that carries the load, and where the load's own line of action meets it.",
     load: "load",
     truck: "truck",
     together: "both together",
@@ -149,6 +179,20 @@ pub const ENGLISH: Labels = Labels {
     ahead: "ahead",
     left: "left",
     up: "up",
+    right: "right",
+    past_edge: "past edge",
+    standing: "standing",
+    braking: "braking",
+    cornering: "turning",
+    on_slope: "aslant",
+    slides: "slips",
+    may_slide: "may slip",
+    there: "there",
+    off_forks: "off forks",
+    on_forks: "The load on the forks",
+    forks_note: "Its own line of action inside the edges of what carries it; friction asked and there.",
+    load_topples: "load on the forks",
+    friction: "friction",
     numbers: "The numbers of the drawings",
     column_line: "Tipping line",
     column_distance: "Distance",

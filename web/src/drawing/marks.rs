@@ -109,33 +109,40 @@ pub fn hatching(a: Spot, b: Spot, outward: Spot, depth: f64) -> String {
     path
 }
 
-/// A plumb bob hanging with its point at `tip`.
-pub fn bob(tip: Spot) -> String {
-    let (x, y) = tip;
-    format!(
-        "M{x:.1} {y:.1}L{:.1} {:.1}C{:.1} {:.1} {:.1} {:.1} {:.1} {:.1}V{:.1}H{:.1}V{:.1}C{:.1} {:.1} {:.1} {:.1} {:.1} {:.1}Z",
-        x - 11.0,
-        y - 26.0,
-        x - 11.5,
-        y - 33.0,
-        x - 7.0,
-        y - 37.0,
-        x - 4.5,
-        y - 37.0,
-        y - 44.0,
-        x + 4.5,
-        y - 37.0,
-        x + 7.0,
-        y - 37.0,
-        x + 11.5,
-        y - 33.0,
-        x + 11.0,
-        y - 26.0,
-    )
+/// A plumb bob with its point at `tip`, hanging from a cord that runs along `up`, a unit vector. Size 1
+/// is [`BOB_HEIGHT`] high.
+pub fn bob(tip: Spot, up: Spot, size: f64) -> String {
+    // Half widths and heights, from the point up the right side: a line, a curve to the neck, the neck.
+    let half = [(11.0, 26.0), (11.5, 33.0), (7.0, 37.0), (4.5, 37.0), (4.5, BOB_HEIGHT)];
+    let across = (-up.1, up.0);
+    let at = |(x, y): Spot| along(along(tip, up, size * y), across, size * x);
+    let right = half.map(at);
+    let left = half.map(|(x, y)| at((-x, y)));
+    let curve =
+        |a: Spot, b: Spot, c: Spot| format!("C{:.1} {:.1} {:.1} {:.1} {:.1} {:.1}", a.0, a.1, b.0, b.1, c.0, c.1);
+    let to = |p: Spot| format!("L{:.1} {:.1}", p.0, p.1);
+    format!("M{:.1} {:.1}", tip.0, tip.1)
+        + &to(right[0])
+        + &curve(right[1], right[2], right[3])
+        + &to(right[4])
+        + &to(left[4])
+        + &to(left[3])
+        + &curve(left[2], left[1], left[0])
+        + "Z"
 }
 
-/// How high a bob is: the cord ends there.
+/// How high a bob of size 1 is: the cord ends there.
 pub const BOB_HEIGHT: f64 = 44.0;
+
+/// An outline that runs clockwise on the sheet, so that several filled as one leave no gaps.
+pub fn one_way_round(mut points: Vec<Spot>) -> Vec<Spot> {
+    let next = points.iter().cycle().skip(1);
+    let twice_area: f64 = points.iter().zip(next).map(|(a, b)| a.0 * b.1 - b.0 * a.1).sum();
+    if twice_area < 0.0 {
+        points.reverse();
+    }
+    points
+}
 
 /// The arrows of a grip: which ways it moves.
 pub fn four_ways(c: Spot) -> String {

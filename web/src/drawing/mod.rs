@@ -5,9 +5,11 @@
 //! ISO 128: thick visible edges, thin dimension lines, long-dash-dot centre lines, hatching for what
 //! lies beyond a tipping line. The plumb line is the strongest line of all.
 
+mod blades;
 mod drag;
 mod driven;
 mod figures;
+mod frame;
 mod labels;
 mod layout;
 mod margin;
@@ -17,6 +19,7 @@ mod projection;
 #[cfg(test)]
 mod samples;
 mod scene;
+mod seat;
 mod sheet;
 mod side;
 mod table;
@@ -225,5 +228,6 @@ fn said(step: &StepReport, system: System, labels: &Labels) -> String {
         let (words, worst) = (m.words(system, labels), m.worst_words(system, labels));
         format!("{}: {words}, {worst}.", margin::line_name(m.line.id, labels))
     });
-    each.collect::<Vec<_>>().join(" ")
+    let load = step.seat.as_ref().map(|s| seat::said(s, system, labels));
+    each.chain(load).collect::<Vec<_>>().join(" ")
 }

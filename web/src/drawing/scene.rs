@@ -33,11 +33,11 @@ pub fn hull(outlines: &[Outline], part: Part) -> Option<Metres> {
     of.map(|(a, b)| (a.get(), b.get())).reduce(|m, p| (m.0.max(p.0), m.1.max(p.1)))
 }
 
-/// The directions along the blades and square to them, from the load's outline: its first edge lies
-/// on the blades. Level where the outline has no length.
-pub fn blades(load: &Outline) -> (Metres, Metres) {
-    let along = match load.points.as_slice() {
-        [a, b, ..] => (b.0.get() - a.0.get(), b.1.get() - a.1.get()),
+/// The directions along the blades and square to them, from a blade's outline in the side view: its
+/// first edge runs from heel to tip. Level where there is none.
+pub fn blades(outlines: &[Outline]) -> (Metres, Metres) {
+    let along = match outlines.iter().find(|o| o.part == Part::Fork).map(|o| o.points.as_slice()) {
+        Some([a, b, ..]) => (b.0.get() - a.0.get(), b.1.get() - a.1.get()),
         _ => (1.0, 0.0),
     };
     let length = (along.0 * along.0 + along.1 * along.1).sqrt();
@@ -59,6 +59,7 @@ pub const fn class(part: Part) -> &'static str {
         Part::Extension => "d-part d-extension",
         Part::Load => "d-part d-load",
         Part::LoadCut => "d-part d-cut",
+        Part::Sling => "d-part d-sling",
     }
 }
 
@@ -72,9 +73,8 @@ mod tests {
     /// The report's own tilt and lean, read back from the outline.
     #[test]
     fn the_blades_lie_as_the_mast_is_tilted() {
-        for step in samples::all().into_iter().filter(|s| s.laden) {
-            let load = step.scene.side.iter().find(|o| o.part == Part::Load).expect("a load");
-            let (u, v) = blades(load);
+        for step in samples::all() {
+            let (u, v) = blades(&step.scene.side);
             let down = (step.tilt_deg.get() + step.lean_deg.get()).to_radians();
             assert!((slope_angle(-u.1 / u.0) - down).abs() < 1e-6 && u.0 > 0.9, "{u:?}");
             assert!((u.0 * v.0 + u.1 * v.1).abs() < 1e-12 && v.1 > 0.0);
@@ -83,10 +83,10 @@ mod tests {
 
     #[test]
     fn outlines_without_length_are_level() {
-        let none = Outline { part: Part::Load, points: vec![] };
-        let point = Outline { part: Part::Load, points: vec![(Scalar::ZERO, Scalar::ZERO); 4] };
+        let none = Outline { part: Part::Fork, points: vec![] };
+        let point = Outline { part: Part::Fork, points: vec![(Scalar::ZERO, Scalar::ZERO); 4] };
         for outline in [none, point] {
-            assert_eq!(blades(&outline), ((1.0, 0.0), (-0.0, 1.0)));
+            assert_eq!(blades(&[outline]), ((1.0, 0.0), (-0.0, 1.0)));
         }
         assert_eq!(hull(&[], Part::Fork), None);
         assert_eq!(middle(&[], Part::Fork), None);

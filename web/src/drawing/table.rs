@@ -2,13 +2,14 @@
 
 use super::figures::{angle, floor_load, percent};
 use super::labels::Labels;
-use super::margin::{Margin, line_name};
-use standfast_core::report::StepReport;
+use super::margin::{Fares, Margin, line_name};
+use super::seat::{self, event_name, friction_words};
+use standfast_core::report::{CaseReport, SeatReport, StepReport};
 use standfast_core::units::{Rounding, System};
 use yew::prelude::*;
 
-/// Distances, shares used, tip angles and wheel loads of a step. What is in hand is rounded down,
-/// what is used up.
+/// Distances, shares used, tip angles and wheel loads of a step, and the load on its forks. What is in
+/// hand is rounded down, what is used up.
 pub fn numbers_table(step: &StepReport, system: System, labels: &Labels) -> Html {
     let lines = step.lines.iter().filter_map(|l| Margin::of(step, l.id)).map(|margin| {
         let share = margin.line.share;
@@ -58,6 +59,49 @@ pub fn numbers_table(step: &StepReport, system: System, labels: &Labels) -> Html
                 <tr><th scope="rowgroup" colspan="4">{ labels.column_floor }<small>{ labels.floor_note }</small></th></tr>
                 { for floor }
             </tbody>
+            if let Some(seat) = &step.seat {
+                <tbody>
+                    <tr><th scope="rowgroup" colspan="4">{ labels.on_forks }<small>{ labels.forks_note }</small></th></tr>
+                    { on_forks(seat, system, labels) }
+                </tbody>
+            }
         </table>
     }
+}
+
+/// The load on the forks in every event: what is in hand against toppling, and its friction.
+fn on_forks(seat: &SeatReport, system: System, labels: &Labels) -> Html {
+    if seat.cases.is_empty() {
+        return html! { <tr class="d-over"><td colspan="4">{ labels.off_forks }</td></tr> };
+    }
+    let over = |fares: Fares| (fares == Fares::Past).then_some("d-over");
+    let edges = seat::edges(seat).map(|edge| {
+        html! {
+            <tr class={classes!(over(edge.fares))}>
+                <th scope="row">
+                    { format!("{}, {}", event_name(edge.event, labels), seat::over_name(edge.over, labels)) }
+                </th>
+                <td colspan="3">
+                    { edge.words(system, labels) }
+                    <small>{ edge.worst_words(system, labels) }</small>
+                </td>
+            </tr>
+        }
+    });
+    let friction = |case: &CaseReport| {
+        let pair = |asked, there| {
+            let (asked, there) = friction_words(asked, there, labels);
+            format!("{asked}, {there}")
+        };
+        html! {
+            <tr class={classes!(over(seat::sliding(case)))}>
+                <th scope="row">{ format!("{}, {}", event_name(case.event, labels), labels.friction) }</th>
+                <td colspan="3">
+                    { pair(case.asked.nominal, case.friction) }
+                    <small>{ format!("{} {}", labels.worst, pair(case.asked.worst, case.friction_worst)) }</small>
+                </td>
+            </tr>
+        }
+    };
+    html! { <>{ for edges }{ for seat.cases.iter().map(friction) }</> }
 }

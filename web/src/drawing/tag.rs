@@ -42,6 +42,11 @@ impl Label {
     pub fn draw(&self, sheet: &mut Sheet, x: f64, anchor: Anchor, top: f64, from: Spot) {
         let end = marks::along(self.target, marks::towards(self.target, from), self.clear);
         sheet.shape("d-leader", marks::line(from, end));
+        self.words(sheet, x, anchor, top);
+    }
+
+    /// Writes it without a leader.
+    pub fn words(&self, sheet: &mut Sheet, x: f64, anchor: Anchor, top: f64) {
         let mut base = top + SMALL;
         sheet.words("d-caption", (x, base), anchor, SMALL, &self.caption);
         for figure in &self.figures {

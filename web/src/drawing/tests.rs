@@ -3,6 +3,9 @@
 use super::layout::Room;
 use super::sheet::Words;
 use super::*;
+use standfast_core::report::Point;
+use standfast_core::seat::Over;
+use standfast_core::step::StepId;
 use standfast_core::units::System;
 
 const SYSTEMS: [System; 2] = [System::Metric, System::Us];
@@ -42,6 +45,44 @@ fn no_text_overlaps_another_or_leaves_the_sheet() {
         }
     }
     assert!(faults.is_empty(), "{} faults: {:#?}", faults.len(), &faults[..faults.len().min(20)]);
+}
+
+/// The grounds under margins: inside the sheet, clear of one another and of every text but their own.
+#[test]
+fn no_ground_of_a_margin_covers_a_text_or_leaves_the_sheet() {
+    let mut faults = Vec::new();
+    for (title, sheet) in sheets() {
+        let grounds: Vec<Room> = sheet.items.iter().filter_map(ground).collect();
+        assert!(grounds.len() >= if title.contains("Plan") { 3 } else { 1 }, "{title}");
+        for (k, room) in grounds.iter().enumerate() {
+            if room.left < 0.0 || room.right > sheet.width || room.top < 0.0 || room.bottom > sheet.height {
+                faults.push(format!("{title}: {room:?} leaves the sheet"));
+            }
+            if grounds.iter().take(k).any(|other| room.overlaps(other)) {
+                faults.push(format!("{title}: {room:?} on another"));
+            }
+            for words in sheet.texts().filter(|w| w.room().overlaps(room)) {
+                let text = words.room();
+                if text.left < room.left || text.right > room.right {
+                    faults.push(format!("{title}: {room:?} on {:?}", words.text));
+                }
+            }
+        }
+    }
+    assert!(faults.is_empty(), "{} faults: {:#?}", faults.len(), &faults[..faults.len().min(20)]);
+}
+
+/// The room of the ground of a margin, from its path: from its left end's top along to the right.
+fn ground(item: &sheet::Item) -> Option<Room> {
+    let sheet::Item::Shape { class, path, .. } = item else { return None };
+    let numbers: Vec<f64> = class
+        .starts_with("d-tag ")
+        .then(|| path.split(|c: char| !(c.is_ascii_digit() || "-.".contains(c))))?
+        .filter_map(|n| n.parse().ok())
+        .collect();
+    // M left+5 top H right-5 a5 5 0 0 1 5 5 V bottom-5
+    let [left, top, right, _, _, _, _, _, _, _, bottom, ..] = numbers.as_slice() else { panic!("{path}") };
+    Some(Room { left: left - 5.0, top: *top, right: right + 5.0, bottom: bottom + 5.0 })
 }
 
 #[test]
@@ -119,6 +160,159 @@ async fn a_crossed_line_is_said_hatched_and_red() {
     }
 }
 
+fn sample(name: &str) -> Vec<StepReport> {
+    let (_, document) = samples::documents().into_iter().find(|(n, _)| *n == name).expect("a sample");
+    samples::steps(&document)
+}
+
+#[tokio::test]
+async fn a_load_that_topples_is_said_and_red_in_both_views() {
+    for name in ["topples-ahead", "topples-left"] {
+        // A bend pulls the load over its other side.
+        for step in sample(name).into_iter().filter(|s| s.laden && s.acceleration.y.get().abs() < 1e-9) {
+            let side = rendered(View::Side, &step, System::Metric).await;
+            let plan = rendered(View::Plan, &step, System::Metric).await;
+            for (text, test) in [(&side, "load-margin-side"), (&plan, "load-margin-plan")] {
+                assert!(text.contains("past edge") && text.contains(&format!("data-testid=\"{test}\"")), "{name}");
+                assert!(text.contains("d-own d-no") && text.contains("d-tag d-no"), "{name}");
+            }
+            assert!(plan.contains("data-testid=\"load-edge-plan\""), "{name}");
+            assert_eq!(side.contains("data-testid=\"load-edge-side\""), name == "topples-ahead");
+        }
+    }
+}
+
+#[tokio::test]
+async fn a_load_that_may_topple_is_yellow_and_one_that_stands_green() {
+    let steps = sample("may-topple");
+    let text = rendered(View::Side, &steps[0], System::Metric).await;
+    assert!(text.contains("d-own d-hold") && text.contains("d-tag d-hold") && !text.contains("load-edge-side"));
+    let text = rendered(View::Plan, &sample("parts")[0], System::Metric).await;
+    assert!(text.contains("d-own d-go") && text.contains("load-region-plan") && !text.contains("load-edge-plan"));
+}
+
+#[tokio::test]
+async fn a_load_that_slips_when_braking_is_said_in_that_step_alone() {
+    let mut slides = Vec::new();
+    for step in sample("slides") {
+        let text = rendered(View::Side, &step, System::Metric).await;
+        if text.contains("data-testid=\"load-slides\"") {
+            slides.push(step.id);
+        }
+    }
+    assert_eq!(slides, [StepId::Brake]);
+}
+
+#[tokio::test]
+async fn a_load_that_lies_on_no_blade_is_said_in_red() {
+    for step in sample("off-forks").into_iter().filter(|s| s.laden) {
+        for view in [View::Side, View::Plan] {
+            let text = rendered(view, &step, System::Metric).await;
+            assert!(text.contains("data-testid=\"load-off\"") && text.contains("d-own d-no"));
+            assert!(!text.contains("load-region") && text.contains("load: off forks."));
+        }
+    }
+}
+
+#[tokio::test]
+async fn what_hangs_has_a_sling_and_no_region() {
+    for step in sample("hanging").into_iter().filter(|s| s.laden) {
+        for view in [View::Side, View::Plan] {
+            let text = rendered(view, &step, System::Metric).await;
+            assert_eq!(text.contains("d-sling"), view == View::Side);
+            assert!(!text.contains("load-region") && !text.contains("load-line") && !text.contains("d-own"));
+        }
+    }
+}
+
+#[tokio::test]
+async fn parts_cut_outs_and_sleeves_are_told_apart() {
+    for view in [View::Side, View::Plan] {
+        let text = rendered(view, &sample("extensions")[0], System::Metric).await;
+        let count = |class: &str| text.matches(&format!("class=\"d-part {class}\"")).count();
+        assert_eq!((count("d-load"), count("d-cut"), count("d-fork"), count("d-extension")), (4, 1, 2, 2));
+    }
+}
+
+/// The plumb line is drawn along the field: on a made-up slope of 20 % down ahead and 10 % to the left.
+#[test]
+fn on_a_slope_the_plumb_line_hangs_along_the_field() {
+    let mut step = sample("parts").swap_remove(0);
+    let s = standfast_core::scalar::Scalar::computed;
+    let field = (2.0, 1.0, -10.0);
+    step.field = Point { x: s(field.0), y: s(field.1), z: s(field.2) };
+    let (x, y, z) = (step.centre.x.get(), step.centre.y.get(), step.centre.z.get());
+    step.bob = Point { x: s(x + 0.2 * z), y: s(y + 0.1 * z), z: s(0.0) };
+    let side = View::Side.sheet(&step, System::Metric, &ENGLISH, None);
+    let centre = side.projection.spot((x, z));
+    let path_of = |sheet: &Sheet, test: &str| {
+        let paths = sheet.items.iter().filter_map(|i| match i {
+            sheet::Item::Shape { path, test: Some(t), .. } if t == test => Some(path.clone()),
+            _ => None,
+        });
+        let paths: Vec<String> = paths.collect();
+        paths.first().cloned().unwrap_or_else(|| panic!("no {test}"))
+    };
+    let ends = |path: &str| -> Vec<f64> { path.split(['M', 'L', ' ', 'C']).filter_map(|n| n.parse().ok()).collect() };
+    let cord = ends(&path_of(&side, "cord"));
+    assert!((cord[0] - centre.0).abs() < 0.1 && (cord[1] - centre.1).abs() < 0.1, "{cord:?} {centre:?}");
+    // Down the sheet by 10 it goes 2 to the right.
+    assert!(((cord[2] - cord[0]) / (cord[3] - cord[1]) - 0.2).abs() < 0.01, "{cord:?}");
+    // The bob's point is where the report says, and its neck hangs from the cord.
+    let tip = ends(&path_of(&side, "bob"));
+    let foot = side.projection.spot((x + 0.2 * z, 0.0));
+    assert!((tip[0] - foot.0).abs() < 0.1 && (tip[1] - foot.1).abs() < 0.1, "{tip:?} {foot:?}");
+    let (a, b) = ((cord[2] - tip[0]), (cord[3] - tip[1]));
+    assert!((a / b - 0.2).abs() < 0.01, "the bob hangs on the same line");
+    // From above the cord runs from the centre to the bob.
+    let plan = View::Plan.sheet(&step, System::Metric, &ENGLISH, None);
+    let (from, to) = (plan.projection.spot((x, y)), plan.projection.spot((x + 0.2 * z, y + 0.1 * z)));
+    assert!(plan.items.iter().any(|i| matches!(i, sheet::Item::Shape { class: "d-cord", path, .. }
+        if *path == marks::line(from, to))));
+}
+
+/// The distances of the load are drawn as long as the report says, from where its line of action meets
+/// the blades to the edge of the region that they are of.
+#[test]
+fn the_loads_distances_are_to_scale_and_end_on_their_edge() {
+    let area = projection::Area { left: 0.0, top: 0.0, right: 600.0, bottom: 400.0 };
+    let mut seen = [Over::Ahead, Over::Left, Over::Right].map(|o| (o, 0));
+    for step in samples::all() {
+        let Some(seat) = step.seat.as_ref().filter(|s| s.region.len() == 4) else { continue };
+        let fit = (&area, projection::Rest::Middle);
+        let f = frame::Frame::new((View::Plan, &step), System::Metric, &ENGLISH, None, fit);
+        let corners: Vec<_> = seat.region.iter().map(|p| f.at(*p)).collect();
+        let ends = |pick: fn(&(f64, f64)) -> f64| {
+            corners.iter().map(pick).fold((f64::MAX, f64::MIN), |(a, b), v| (a.min(v), b.max(v)))
+        };
+        let (ahead, across) = (ends(|c| c.0), ends(|c| c.1));
+        // A slanted edge may count for one side or the other: only straight regions here.
+        if !corners.iter().all(|c| [ahead.0, ahead.1].contains(&c.0) && [across.0, across.1].contains(&c.1)) {
+            continue;
+        }
+        for edge in seat::edges(seat) {
+            let (from, to) = blades::distance(&f, seat, &edge).expect("a region");
+            let metres = marks::apart(from, to) / f.projection.scale;
+            let margin = edge.margin.nominal.get();
+            assert!((metres - margin.abs()).abs() < 1e-9, "{edge:?}");
+            let (end, beyond) = match edge.over {
+                Over::Ahead => (to.0 - ahead.1, from.0 - to.0),
+                Over::Heel => (to.0 - ahead.0, to.0 - from.0),
+                // On the sheet, left is up.
+                Over::Left => (to.1 - across.0, to.1 - from.1),
+                Over::Right => (to.1 - across.1, from.1 - to.1),
+            };
+            assert!(end.abs() < 1e-6, "{edge:?} ends {end} off its edge");
+            assert!(margin.abs() < 1e-9 || (beyond > 0.0) == (margin < 0.0), "{edge:?}");
+            if matches!(edge.over, Over::Left | Over::Right) {
+                assert!((from.1 - f.at(seat.bob).1).abs() < 0.05, "{edge:?} starts at the line of action");
+            }
+            seen.iter_mut().filter(|(o, _)| *o == edge.over).for_each(|(_, n)| *n += 1);
+        }
+    }
+    assert!(seen.iter().all(|(_, n)| *n > 10), "{seen:?}");
+}
+
 #[tokio::test]
 async fn the_table_has_every_line_and_wheel() {
     #[component]
@@ -128,6 +322,10 @@ async fn the_table_has_every_line_and_wheel() {
     }
     let text = yew::LocalServerRenderer::<Table>::new().hydratable(false).render().await;
     for words in ["front line", "left line", "right line", "in hand", "worst", "steer axle", "front axle", "%", "kg"] {
+        assert!(text.contains(words), "{words}: {text}");
+    }
+    let on_forks = ["standing, ahead", "standing, left", "standing, right", "standing, friction", "asked", "there"];
+    for words in on_forks {
         assert!(text.contains(words), "{words}: {text}");
     }
 }

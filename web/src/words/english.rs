@@ -31,6 +31,7 @@ pub static ENGLISH: Words = Words {
         wrong: "{field}: {problem}",
         no_plate: "No capacity plate is entered; nothing is lifted without one that covers it.",
         other_front_end_forks: "The plate was issued for forks alone; an attachment is fitted.",
+        extensions_not_named: "The plate does not name the fork extensions that are on ({mass}).",
         other_front_end_attachment: "The plate was issued with an attachment; bare forks are fitted.",
         too_high: "Lifted to {height}; the plate ends at {last}, {margin} short.",
         too_far_out: Twice {
@@ -171,6 +172,8 @@ pub static ENGLISH: Words = Words {
         plate_present: "Plate",
         for_forks: "Forks alone",
         for_attachment: "The attachment",
+        extensions_named: "Named",
+        extensions_unnamed: "Not named",
         add_row: "Add a row",
         remove_row: "Remove row {n}",
         row: "Row {n}",

@@ -44,8 +44,11 @@ pub struct PartsWords {
     pub from_heel_side: &'static str,
     pub left_of_middle: &'static str,
     pub above_underside: &'static str,
-    /// The centre in short, by direction.
-    pub in_short: [&'static str; 3],
+    // The centre in short.
+    pub short_ahead: &'static str,
+    pub short_left: &'static str,
+    pub short_right: &'static str,
+    pub short_above: &'static str,
     pub size: &'static str,
     pub with_range: &'static str,
     // Putting in.

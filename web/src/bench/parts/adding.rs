@@ -29,6 +29,9 @@ const USUAL: [f64; 3] = [0.6, 0.6, 0.4];
 /// A bearer to begin with, m: square, and as long as it lies across.
 const BEARER: [f64; 3] = [0.1, 1.0, 0.1];
 
+/// Sides nearer than this touch and do not overlap, m.
+const TOUCH: f64 = 1e-6;
+
 /// A new part and its sizes, m or kg; not larger to begin with than what it is put on.
 pub fn part(kind: Kind, on: Option<&Body>) -> (PartEntry, Vec<(Field, f64)>) {
     let [l, w, h] = [0, 1, 2].map(|k| match on {
@@ -97,7 +100,7 @@ fn support<'a>(entries: &Entries, bodies: &'a [Body], selected: Option<usize>) -
     bodies.iter().find(|b| b.part == part)
 }
 
-/// Puts a part in: on what is selected, over its middle; else beyond all that is there. Returns the
+/// Puts a part in: over the middle of what is selected, on the highest that stands there; else beyond all that is there. Returns the
 /// entries with it and its number; `None` where there are as many as there may be.
 pub fn added(
     entries: &Entries,
@@ -114,7 +117,18 @@ pub fn added(
     let size = extents(&entry, &figures);
     let solid = || bodies.iter().filter(|b| !b.cut);
     let place = match on {
-        Some(on) => [on.middle(0) - 0.5 * size[0], on.middle(1), on.hi[2]],
+        Some(on) => {
+            let (ahead, left) = (on.middle(0) - 0.5 * size[0], on.middle(1));
+            // What already stands there is in the way: it lands on that.
+            let apart = |b: &&Body| {
+                b.lo[0] >= ahead + size[0] - TOUCH
+                    || b.hi[0] <= ahead + TOUCH
+                    || b.lo[1] >= left + 0.5 * size[1] - TOUCH
+                    || b.hi[1] <= left - 0.5 * size[1] + TOUCH
+            };
+            let top = solid().filter(|b| !apart(b)).map(|b| b.hi[2]).fold(on.hi[2], f64::max);
+            [ahead, left, top]
+        }
         None => {
             let far = solid().map(|b| b.hi[0]).fold(f64::NEG_INFINITY, f64::max);
             let low = solid().map(|b| b.lo[2]).fold(f64::INFINITY, f64::min);
@@ -174,6 +188,23 @@ pub fn reshaped(entries: &Entries, bodies: &[Body], k: usize, shape: Shape, syst
     entries
 }
 
+/// Makes a part a cut-out of another, or solid again. One that does not lie in its host's box yet is
+/// put to the middle of it.
+pub fn cut_out(entries: &Entries, bodies: &[Body], k: usize, host: Option<usize>, system: System) -> Entries {
+    let mut entries = entries.clone();
+    let Some(entry) = entries.parts.get_mut(k) else { return entries };
+    entry.cut_from = host;
+    let body = |k: usize| bodies.iter().find(|b| b.part == k);
+    if let (Some(cut), Some(host)) = (body(k), host.and_then(body)) {
+        let inside = (0..3).all(|a| cut.lo[a] >= host.lo[a] - TOUCH && cut.hi[a] <= host.hi[a] + TOUCH);
+        for axis in (0..3).filter(|_| !inside) {
+            let value = cut.place(axis) + host.middle(axis) - cut.middle(axis);
+            enter(&mut entries, Place::in_row(PLACES[axis], k), within(PLACES[axis], value), system);
+        }
+    }
+    entries
+}
+
 /// What is cut out of a part.
 pub fn cuts_of(entries: &Entries, part: usize) -> Vec<usize> {
     let parts = entries.parts.iter().enumerate();
@@ -203,7 +234,7 @@ mod tests {
     }
 
     #[test]
-    fn every_kind_lands_on_what_is_selected_and_is_drawn_at_once() {
+    fn every_kind_lands_over_what_is_selected_and_is_drawn_at_once() {
         let pallets = pallet::ALL.iter().map(Kind::Pallet);
         for kind in SHAPES.map(Kind::Shape).into_iter().chain(pallets).chain([Kind::Bearer]) {
             let start = samples::stack();
@@ -211,7 +242,7 @@ mod tests {
             let (after, k) = added(&start, &before, Some(1), kind, System::Metric).expect("room");
             let after = bodies(&after);
             let body = after.iter().find(|b| b.part == k).unwrap_or_else(|| panic!("{kind:?} is not drawn"));
-            assert!((body.lo[2] - before[1].hi[2]).abs() < 1e-6, "{kind:?}");
+            assert!((body.lo[2] - before[2].hi[2]).abs() < 1e-6, "{kind:?}: on the cylinder that stands there");
             assert!((body.middle(0) - before[1].middle(0)).abs() < 1e-4, "{kind:?}: {body:?}");
             assert!((body.middle(1) - before[1].middle(1)).abs() < 1e-6, "{kind:?}");
         }
@@ -275,6 +306,20 @@ mod tests {
         assert_eq!(hosts(&start, 3), [0, 1, 2]);
         assert_eq!(hosts(&start, 1), Vec::<usize>::new(), "something is cut out of it");
         assert_eq!(hosts(&start, 2), [0, 1]);
+    }
+
+    #[test]
+    fn a_cut_out_is_put_into_its_host_and_comes_back_out_solid() {
+        let mut small = samples::stack();
+        small.remove_part(3);
+        enter(&mut small, Place::in_row(Field::PartDiameter, 2), 0.2, System::Metric);
+        let cut = cut_out(&small, &bodies(&small), 2, Some(1), System::Metric);
+        assert_eq!(Answer::of(&cut).load.problems, []);
+        let b = bodies(&cut);
+        assert!(b[2].cut && (0..3).all(|a| (b[2].middle(a) - b[1].middle(a)).abs() < 1e-6), "{b:?}");
+        let again = cut_out(&cut, &b, 2, Some(1), System::Metric);
+        assert_eq!(again, cut, "what lies inside stays where it is");
+        assert_eq!(cut_out(&cut, &b, 2, None, System::Metric).parts[2].cut_from, None);
     }
 
     #[test]

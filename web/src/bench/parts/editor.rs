@@ -19,14 +19,14 @@ use std::rc::Rc;
 use yew::prelude::*;
 
 /// The sheet's size where there is room, and on a phone.
-const WIDE: (f64, f64) = (560.0, 540.0);
+const WIDE: (f64, f64) = (560.0, 505.0);
 const NARROW: (f64, f64) = (380.0, 400.0);
 /// So much of the outline's size is left free about it.
 const FREE: f64 = 0.25;
 /// A tap this near to an edge puts a point in, in pixels.
 const EDGE: f64 = 18.0;
 /// How far from a point a finger takes hold of it, sheet units.
-const TAKE: f64 = 23.0;
+const TAKE: f64 = 26.0;
 
 #[derive(Properties, PartialEq)]
 pub struct EditorProps {
@@ -98,7 +98,7 @@ pub fn OutlineEditor(props: &EditorProps) -> Html {
                 return;
             }
             let near = d.points.iter().enumerate().map(|(k, p)| (marks::apart(pane.spot(*p), spot), k));
-            let near = near.min_by(|a, b| a.0.total_cmp(&b.0)).filter(|n| n.0 <= TAKE.min(TAKE * unit.max(0.7)));
+            let near = near.min_by(|a, b| a.0.total_cmp(&b.0)).filter(|n| n.0 <= TAKE);
             let put = |drawn: Drawn, point: usize, last: Option<Rc<Entries>>| {
                 capture(&svg, &event);
                 chosen.set(point);
@@ -199,6 +199,7 @@ pub fn OutlineEditor(props: &EditorProps) -> Html {
                 <circle class="d-reach" r={TAKE.to_string()} />
                 <circle class="d-focus" r="14" />
                 <circle class="pb-point" r={if k == point { "8" } else { "6" }} />
+                <text class="d-plain" font-size="13" x="11" y="-9" aria-hidden="true">{ k + 1 }</text>
             </g>
         }
     });

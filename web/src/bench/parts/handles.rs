@@ -13,7 +13,7 @@ use yew::prelude::*;
 /// How far outside a part its handles stand, sheet units.
 const OUT: f64 = 15.0;
 /// Half the width of what reacts to a finger.
-const REACH: f64 = 23.0;
+const REACH: f64 = 26.0;
 /// Half the width of the handle's own sign.
 const SIGN: f64 = 6.5;
 

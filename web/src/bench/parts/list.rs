@@ -7,6 +7,8 @@ use crate::words::{fill, words};
 use standfast_core::place::Field;
 use standfast_core::problem::Problem;
 use standfast_core::units::{Quantity, Rounding};
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -34,6 +36,15 @@ pub fn PartList(props: &ListProps) -> Html {
     let ListProps { form, selected, on_select } = props;
     let w = &words().parts;
     let e = &form.entries;
+    let list = use_node_ref();
+    {
+        let list = list.clone();
+        use_effect_with(*selected, move |selected| {
+            if let (Some(k), Some(list)) = (*selected, list.cast::<HtmlElement>()) {
+                into_sight(&list, k);
+            }
+        });
+    }
     let problems = counts(&form.answer.problems, e.parts.len());
     let rows = (0..e.parts.len()).map(|k| {
         let about = match e.parts[k].cut_from {
@@ -61,8 +72,19 @@ pub fn PartList(props: &ListProps) -> Html {
             if e.parts.is_empty() {
                 <p class="help">{ w.none_yet }</p>
             }
-            <ol data-testid="parts-list">{ for rows }</ol>
+            <ol ref={list} data-testid="parts-list">{ for rows }</ol>
         </section>
+    }
+}
+
+/// Scrolls the list alone, never the page, so that a row is in sight.
+fn into_sight(list: &HtmlElement, k: usize) {
+    let row = list.query_selector(&format!("li:nth-child({})", k + 1)).ok().flatten();
+    let Some(row) = row.and_then(|r| r.dyn_into::<HtmlElement>().ok()) else { return };
+    let (top, height) = (row.offset_top() - list.offset_top(), row.offset_height());
+    let (from, high) = (list.scroll_top(), list.client_height());
+    if top < from || top + height > from + high {
+        list.set_scroll_top(top - (high - height) / 2);
     }
 }
 

@@ -1,7 +1,7 @@
 //! The figures of the part that is selected: only those that count.
 
 use super::add::{SHAPES, code};
-use super::adding::{copied, cuts_of, hosts, reshaped};
+use super::adding::{copied, cut_out, cuts_of, hosts, reshaped};
 use super::moving::PLACES;
 use super::names;
 use super::sizes::{like, ways};
@@ -83,6 +83,13 @@ pub fn PartFigures(props: &PartProps) -> Html {
             }
         })
     };
+    let cut_from = {
+        let (act, entries, bodies, system) = (act.clone(), Rc::clone(entries), Rc::clone(bodies), form.system);
+        Callback::from(move |event: Event| {
+            let host = event.target_unchecked_into::<HtmlSelectElement>().value().parse().ok();
+            act.emit(Action::Set(Rc::new(cut_out(&entries, &bodies, k, host, system))));
+        })
+    };
     let number = |field| form.number(Place::in_row(field, k));
     let below = |field| form.message_below(Place::in_row(field, k));
     let shapes = SHAPES.map(|s| (code(s).to_owned(), (w.shape)(s).to_owned(), entry.shape == Some(s)));
@@ -129,7 +136,7 @@ pub fn PartFigures(props: &PartProps) -> Html {
                     { number(field) }
                 }
             </fieldset>
-            { cut(form, k, entry, change(|part, value| part.cut_from = value.parse().ok())) }
+            { cut(form, k, entry, cut_from) }
             { below(Field::PartCutFrom) }
         </section>
     }

@@ -207,9 +207,11 @@ pub fn summary(layout: &Layout, load: &LoadReport, system: System) -> Lines {
         };
         put(LARGE, names::value(system, Quantity::Mass, &load.mass));
         put(SMALL, names::range(system, Quantity::Mass, &load.mass));
-        let centre = names::centre(load);
-        for (range, text) in centre.iter().zip(words().parts.in_short) {
-            put(SMALL, fill(text, &[("value", &names::value(system, Quantity::Length, range))]));
+        let w = &words().parts;
+        let [ahead, left, above] = names::centre(load).map(|r| r.nominal.get());
+        let (aside, which) = if left < 0.0 { (-left, w.short_right) } else { (left, w.short_left) };
+        for (value, text) in [(ahead, w.short_ahead), (aside, which), (above, w.short_above)] {
+            put(SMALL, fill(text, &[("value", &names::length(system, value))]));
         }
     }
     found

@@ -101,6 +101,18 @@ async fn nothing_yet_and_a_hundred_parts() {
     );
 }
 
+/// Left and right in words on the sheet, never a left that is less than nothing.
+#[tokio::test]
+async fn a_centre_to_the_right_is_said_to_be_right() {
+    for (aside, says) in [(-0.2, "right of middle"), (0.2, "left of middle")] {
+        let mut entries = samples::stack();
+        moving::enter(&mut entries, Place::in_row(Field::PartLeft, 2), aside, System::Metric);
+        let text = rendered(entries, System::Metric).await;
+        let at = text.find(says).unwrap_or_else(|| panic!("{says}"));
+        assert!(!text[at - 20..at].contains('\u{2212}'), "{}", &text[at - 20..at]);
+    }
+}
+
 /// A pressed choice is the only one, and what is known of a weight is asked where one is given.
 #[tokio::test]
 async fn a_pallet_is_an_estimate_to_be_confirmed() {

@@ -18,9 +18,9 @@ use std::rc::Rc;
 use yew::prelude::*;
 
 /// Radius of the centre's mark.
-const CENTRE: f64 = 8.0;
+const CENTRE: f64 = 9.0;
 /// The sheet's size where there is room, and on a phone.
-const WIDE: (f64, f64) = (560.0, 540.0);
+const WIDE: (f64, f64) = (560.0, 505.0);
 const NARROW: (f64, f64) = (380.0, 400.0);
 
 #[derive(Properties, PartialEq)]
@@ -212,7 +212,6 @@ fn centre(pane: &Pane, load: &LoadReport) -> Html {
         <>
             <path class="d-cg" d={marks::circle(spot, CENTRE)} />
             <path class="d-cg-quarters" d={marks::quarters(spot, CENTRE)} data-testid={format!("parts-centre-{}", pane.view.key())} />
-            <path class="pb-may-halo" d={path.clone()} />
             <path class="pb-may" d={path} data-testid={format!("parts-may-{}", pane.view.key())} />
         </>
     }
@@ -240,7 +239,7 @@ fn written(words: &Words) -> Html {
         format!("translate({x:.1} {y:.1})")
     };
     html! {
-        <text class="d-caption" font-size={words.size.to_string()} transform={place} text-anchor={if words.middle { "middle" } else { "start" }}>
+        <text class={if words.size > 14.0 { "d-figure" } else { "d-caption" }} font-size={words.size.to_string()} transform={place} text-anchor={if words.middle { "middle" } else { "start" }}>
             { &words.text }
         </text>
     }

@@ -96,6 +96,7 @@ fn over(over: Over) -> &'static str {
         Over::Ahead => "ahead",
         Over::Left => "to the left",
         Over::Right => "to the right",
+        Over::Heel => "back, towards the mast",
     }
 }
 

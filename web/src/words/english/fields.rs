@@ -89,6 +89,7 @@ pub(super) fn label(field: Field) -> Label {
         Field::TiltForward => ("Tilted forward to place", ""),
         Field::Wheels => ("Wheels", "Three: one steer wheel or a close pair. Four: a steer axle on a pivot"),
         Field::PlateFor => ("Plate issued for", "What the plate says is fitted"),
+        Field::PlateExtensions => ("Fork extensions on the plate", "Does the plate name the extensions that are on?"),
         Field::PlateRows => ("Rows of the plate", ""),
         Field::Stages => ("Mast sections", "Empty: one moving section is taken"),
         Field::WeightKnown => ("How the weight is known", ""),

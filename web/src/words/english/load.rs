@@ -101,6 +101,7 @@ pub(super) const LOAD_PROBLEM: LoadProblemWords = LoadProblemWords {
     outline_flat: "The outline encloses nothing. Draw it again.",
     hole_outside: "This hole is not wholly inside the outline, or meets another hole. Move it.",
     cut_outside: "This cut-out is not wholly inside part {n}. Move it or make it smaller.",
+    cuts_overlap: "This cut-out takes away some of what part {n} takes away already. Move it or make it smaller.",
     cut_all: "The cut-outs leave nothing of this part. Make them smaller.",
     cut_host: "Choose a part that is there and is not itself a cut-out.",
     negative: "{value} is below zero: the load would have to pull this support up. Read it again.",
@@ -111,6 +112,7 @@ pub(super) const LOAD_PROBLEM: LoadProblemWords = LoadProblemWords {
     too_far: "These supports stand too close together for one end to be raised by {value}. Check both.",
     height_outside: "The readings put the centre {value} up, but the load reaches from {lo} to {hi}. Check the rise and \
                      the readings.",
+    scale_disagrees: "The rectangle makes this length {found}. One of the two is wrong: check both, or take one away.",
     scale_short: "The two ends of the known length are too close together. Tap them further apart.",
     rectangle_bent: "The corners do not go round a rectangle: top left, top right, bottom right, bottom left. Tap them again.",
     not_this_way: "A wedge's high side points ahead, to the heel, left or right. Choose one of these.",

@@ -163,3 +163,13 @@ fn a_hundred_parts_are_moved_in_a_blink() {
     }
     assert!(begun.elapsed().as_millis() < 20 * 16, "{:?} for 20 moves", begun.elapsed());
 }
+
+/// The figures not moved keep their text and unit.
+#[test]
+fn in_inches_it_is_rounded_to_half_an_inch() {
+    let start = stack();
+    let held = Held::of(&start, &bodies(&start), (2, View::Side, Hold::Whole), System::Us).expect("drawn");
+    let moved = held.moved((0.2, 0.0), HAND);
+    assert_eq!(moved.shown(Place::in_row(Field::PartAhead, 2), System::Us), "19.5");
+    assert_eq!(figure(&moved, Field::PartDiameter, 2), "400");
+}
