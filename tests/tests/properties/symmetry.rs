@@ -21,7 +21,7 @@ fn other_side(id: LineId) -> LineId {
 }
 
 /// The same step in the mirror.
-fn mirrored_step(id: StepId) -> StepId {
+pub fn mirrored_step(id: StepId) -> StepId {
     match id {
         StepId::CornerLeft => StepId::CornerRight,
         StepId::CornerRight => StepId::CornerLeft,
