@@ -165,7 +165,8 @@ impl Found {
     /// Puts together what all ways say. `None` where none says the weight.
     ///
     /// For each figure the best way decides: what was measured before what was worked out, that
-    /// before what was only taken; of equals the one with the narrower range. Where another way's
+    /// before what was only taken; of equals the one with the narrower range, and of weights
+    /// the heavier with all that its equals may be. Where another way's
     /// range does not meet it, the two disagree, and the load may be as either says.
     pub fn of(shape: Shape, others: &[Says]) -> Option<Self> {
         let mut ways = vec![shape.says];
@@ -174,8 +175,20 @@ impl Found {
         let mut settled = [(Span::exact(0.0), Way::Block); 4];
         for (k, figure) in LoadFigure::ALL.into_iter().enumerate() {
             let said = || ways.iter().filter_map(|s| s.figures[k].map(|span| (s.rank, span, s.way)));
-            let best = said().min_by(|a, b| a.0.cmp(&b.0).then((a.1.hi - a.1.lo).total_cmp(&(b.1.hi - b.1.lo))))?;
+            let narrow = |s: &Span| s.hi - s.lo;
+            let best = said().min_by(|a, b| {
+                let of_equals = match figure {
+                    // The heavier: knowing a load to be heavier never makes it easier.
+                    LoadFigure::Mass => b.1.nominal.total_cmp(&a.1.nominal).then(narrow(&a.1).total_cmp(&narrow(&b.1))),
+                    _ => narrow(&a.1).total_cmp(&narrow(&b.1)),
+                };
+                a.0.cmp(&b.0).then(of_equals)
+            })?;
             let mut range = best.1;
+            if figure == LoadFigure::Mass {
+                let equals = said().filter(|s| s.0 == best.0);
+                range = equals.fold(range, |range, s| range.with(s.1));
+            }
             for (_, other, way) in said().filter(|(_, _, way)| *way != best.2) {
                 if !best.1.meets(other) {
                     disagreements.push(Disagreement { figure, ways: (best.2, way), ranges: (best.1, other) });
@@ -306,6 +319,10 @@ mod tests {
         assert_eq!((found.centre.at.x, found.centre.lo.x), (1.3, 1.1 - 0.05 * 1.2));
         assert!((found.mass.hi - 909.0).abs() < 1e-9);
         assert!(Found::of(block(), &[]).is_none(), "no weight");
+        // Of two notes the heavier counts, however wide.
+        let note = |mass: f64, off: f64| Says::weight(Span::about(mass, off), Some(WeightKnown::Note));
+        let found = Found::of(block(), &[note(360.0, 5.0), note(1500.0, 75.0)]).expect("a load");
+        assert!(found.mass.nominal > 1499.0 && found.mass.lo < 356.0 && found.mass.hi > 1574.0);
     }
 
     #[test]
