@@ -93,7 +93,7 @@ pub(super) fn label(field: Field) -> Label {
         Field::PlateRows => ("Rows of the plate", ""),
         Field::Stages => ("Mast sections", "Empty: one moving section is taken"),
         Field::WeightKnown => ("How the weight is known", ""),
-        Field::CentreKnown => ("Where the centre is", ""),
+        Field::CentreKnown => ("Where the centre is", "Crates often carry the centre-of-gravity mark of ISO 780"),
         Field::GivenAs => ("How its shape is given", ""),
         Field::LoadMaterial => ("Made of, all through", "Only where no weight is known"),
         Field::Parts => ("Parts of the load", ""),
