@@ -31,8 +31,8 @@ fn turn(a: DVec2, b: DVec2, c: DVec2) -> f64 {
     (b - a).perp_dot(c - a)
 }
 
-/// The edges of an outline.
-fn edges(points: &[DVec2]) -> impl Iterator<Item = (DVec2, DVec2)> + '_ {
+/// The edges of an outline: each point with the next, the last with the first.
+pub fn edges(points: &[DVec2]) -> impl Iterator<Item = (DVec2, DVec2)> + '_ {
     points.iter().zip(points.iter().cycle().skip(1)).map(|(&a, &b)| (a, b))
 }
 

@@ -7,6 +7,7 @@
 
 use crate::bearing::{Bearing, Lies};
 use crate::body::{Outfit, Placed, Pose};
+use crate::polygon;
 use crate::rules;
 use crate::scalar::Span;
 use crate::scenario::Scenario;
@@ -100,10 +101,7 @@ fn edges(region: &[DVec2]) -> Vec<(DVec2, f64)> {
             let along = (*b - *a).normalize_or(DVec2::Y);
             vec![edge(along.perp(), *a), edge(-along.perp(), *a), edge(along, *b), edge(-along, *a)]
         }
-        _ => {
-            let next = region.iter().cycle().skip(1);
-            region.iter().zip(next).map(|(a, b)| edge(-(*b - *a).normalize_or(DVec2::Y).perp(), *a)).collect()
-        }
+        _ => polygon::edges(region).map(|(a, b)| edge(-(b - a).normalize_or(DVec2::Y).perp(), a)).collect(),
     }
 }
 

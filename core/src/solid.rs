@@ -192,11 +192,8 @@ impl Form {
         };
         match self {
             Self::Prism { outline, length } => {
-                let next = outline.iter().cycle().skip(1);
-                let places = outline
-                    .iter()
-                    .zip(next)
-                    .flat_map(|(a, b)| (0..ON_EDGE).map(move |k| a.lerp(*b, f64::from(k) / f64::from(ON_EDGE))));
+                let places = polygon::edges(outline)
+                    .flat_map(|(a, b)| (0..ON_EDGE).map(move |k| a.lerp(b, f64::from(k) / f64::from(ON_EDGE))));
                 places.flat_map(|p| [p.extend(0.0), p.extend(*length)]).collect()
             }
             Self::Cylinder { diameter, length, .. } => {
@@ -216,7 +213,7 @@ impl Form {
 
 /// The length of an outline.
 fn perimeter(outline: &[DVec2]) -> f64 {
-    outline.iter().zip(outline.iter().cycle().skip(1)).map(|(a, b)| a.distance(*b)).sum()
+    polygon::edges(outline).map(|(a, b)| a.distance(b)).sum()
 }
 
 /// A rectangle about the origin.

@@ -95,10 +95,9 @@ struct Seen {
 fn levelling(outline: &[DVec2]) -> DVec2 {
     let hull = polygon::hull(outline);
     let (_, centroid) = polygon::area_and_centroid(outline);
-    let next = hull.iter().cycle().skip(1);
     // Counter-clockwise, the lower edges run to the right.
-    let under = hull.iter().zip(next).find(|(a, b)| a.x <= centroid.x && centroid.x < b.x);
-    let along = under.map_or(DVec2::X, |(a, b)| (*b - *a).normalize_or(DVec2::X));
+    let under = polygon::edges(&hull).find(|(a, b)| a.x <= centroid.x && centroid.x < b.x);
+    let along = under.map_or(DVec2::X, |(a, b)| (b - a).normalize_or(DVec2::X));
     let most = libm::sin(rules::TRACE_LEVELLED.value.to_radians());
     if along.y.abs() <= most { DVec2::new(along.x, -along.y) } else { DVec2::X }
 }

@@ -102,21 +102,36 @@ pub fn run(rig: &Rig, downhill: DVec3, angle: f64, timing: &Timing) -> End {
 /// # Errors
 /// The angle at which a run said nothing, and how it ended.
 pub fn tipping_angle(rig: &Rig, downhill: DVec3, within: f64, timing: &Timing) -> Result<Option<f64>, (f64, End)> {
-    let tips = |angle: f64| match run(rig, downhill, angle, timing) {
-        End::Tips => Ok(true),
-        End::Stands => Ok(false),
-        spoilt @ (End::Slides | End::AxleGone) => Err((angle, spoilt)),
-    };
+    let tips = |angle: f64| tipped(angle, run(rig, downhill, angle, timing));
     if tips(0.0)? {
         return Ok(Some(0.0));
     }
-    // From below in ever steeper steps, so that no run is steeper than it need be.
-    let (mut stands, mut over) = (0.0, 0.06);
+    threshold(tips, 0.06, STEEPEST, within)
+}
+
+/// Whether a run tipped; an error where it says nothing.
+fn tipped(at: f64, end: End) -> Result<bool, (f64, End)> {
+    match end {
+        End::Tips => Ok(true),
+        End::Stands => Ok(false),
+        End::Slides | End::AxleGone => Err((at, end)),
+    }
+}
+
+/// What it takes to go over, found between runs to within `within`: from below in ever greater steps, so
+/// that no run is harder than it need be. `None` where `most` is not enough.
+fn threshold(
+    tips: impl Fn(f64) -> Result<bool, (f64, End)>,
+    first: f64,
+    most: f64,
+    within: f64,
+) -> Result<Option<f64>, (f64, End)> {
+    let (mut stands, mut over) = (0.0, first);
     while !tips(over)? {
-        if over >= STEEPEST {
+        if over >= most {
             return Ok(None);
         }
-        (stands, over) = (over, (1.6 * over).min(STEEPEST));
+        (stands, over) = (over, (1.6 * over).min(most));
     }
     while over - stands > within {
         let middle = 0.5 * (stands + over);
@@ -189,27 +204,8 @@ pub fn tipping_acceleration(
     within: f64,
     timing: &Timing,
 ) -> Result<Option<f64>, (f64, End)> {
-    let tips = |acceleration: f64| match drive(rig, motion, acceleration, timing) {
-        End::Tips => Ok(true),
-        End::Stands => Ok(false),
-        spoilt @ (End::Slides | End::AxleGone) => Err((acceleration, spoilt)),
-    };
-    let (mut stands, mut over) = (0.0, 0.6);
-    while !tips(over)? {
-        if over >= HARDEST {
-            return Ok(None);
-        }
-        (stands, over) = (over, (1.5 * over).min(HARDEST));
-    }
-    while over - stands > within {
-        let middle = 0.5 * (stands + over);
-        if tips(middle)? {
-            over = middle;
-        } else {
-            stands = middle;
-        }
-    }
-    Ok(Some(0.5 * (stands + over)))
+    let tips = |acceleration: f64| tipped(acceleration, drive(rig, motion, acceleration, timing));
+    threshold(tips, 0.6, HARDEST, within)
 }
 
 fn vector(v: DVec3) -> rapier::Vector {

@@ -53,12 +53,11 @@ impl Solid {
     /// Whether another solid keeps out of this tube's bore.
     fn clear_of_bore(&self, other: &Self, radius: f64) -> bool {
         let shadow = self.shadow(other);
-        let next = shadow.iter().cycle().skip(1);
-        let clear = shadow.iter().zip(next).all(|(a, b)| {
-            let along = *b - *a;
+        let clear = polygon::edges(&shadow).all(|(a, b)| {
+            let along = b - a;
             let length = along.length_squared();
             let t = if length > 0.0 { (-a.dot(along) / length).clamp(0.0, 1.0) } else { 0.0 };
-            (*a + along * t).length() >= radius
+            (a + along * t).length() >= radius
         });
         // Round the bore only another tube lies, as wide inside.
         let round = || match other.form {
