@@ -120,24 +120,16 @@ impl Form {
 
     /// A choice between a few, as buttons side by side.
     pub fn choice(&self, field: Field, options: &[Choosable], act: &Callback<Action>) -> Html {
-        let label = (words().field)(field);
-        let place = Place::from(field);
-        html! {
-            <fieldset class="choice" id={element_id(place)} tabindex="-1">
-                <legend>{ label.name }</legend>
-                if !label.help.is_empty() {
-                    <p class="help">{ label.help }</p>
-                }
-                { buttons(field.row().path, options, act) }
-                { self.message_below(place) }
-            </fieldset>
-        }
+        self.choosing(field, buttons(field.row().path, options, act))
     }
-}
 
-impl Form {
     /// A choice between many, as a field of buttons.
     pub fn tiles(&self, field: Field, tiles: &[Tile], act: &Callback<Action>) -> Html {
+        let tiles = tiles.iter().map(|t| tile(field.row().path, t, act));
+        self.choosing(field, html! { <div class="tiles">{ for tiles }</div> })
+    }
+
+    fn choosing(&self, field: Field, inside: Html) -> Html {
         let label = (words().field)(field);
         let place = Place::from(field);
         html! {
@@ -146,7 +138,7 @@ impl Form {
                 if !label.help.is_empty() {
                     <p class="help">{ label.help }</p>
                 }
-                <div class="tiles">{ for tiles.iter().map(|t| tile(field.row().path, t, act)) }</div>
+                { inside }
                 { self.message_below(place) }
             </fieldset>
         }
@@ -154,25 +146,15 @@ impl Form {
 }
 
 fn tile(path: &str, tile: &Tile, act: &Callback<Action>) -> Html {
-    let onclick = {
-        let (act, choice) = (act.clone(), tile.choice);
-        Callback::from(move |_: MouseEvent| act.emit(Action::Choose(choice)))
-    };
-    html! {
-        <button
-            key={tile.code.clone()}
-            type="button"
-            class="segment tile"
-            aria-pressed={if tile.chosen { "true" } else { "false" }}
-            data-testid={format!("choice-{path}-{}", tile.code)}
-            {onclick}
-        >
+    let inside = html! {
+        <>
             <span>{ &tile.name }</span>
             if !tile.note.is_empty() {
                 <span class="note">{ &tile.note }</span>
             }
-        </button>
-    }
+        </>
+    };
+    pressed((path, &tile.code), "segment tile", tile.chosen, tile.choice, act, inside)
 }
 
 /// The buttons of a choice.
@@ -187,20 +169,30 @@ pub fn buttons(path: &str, options: &[Choosable], act: &Callback<Action>) -> Htm
 }
 
 fn button(path: &str, option: &Choosable, act: &Callback<Action>) -> Html {
-    let onclick = {
-        let (act, choice) = (act.clone(), option.choice);
-        Callback::from(move |_: MouseEvent| act.emit(Action::Choose(choice)))
-    };
+    let name = html! { { option.name } };
+    pressed((path, option.code), "segment", option.chosen, option.choice, act, name)
+}
+
+/// A button that is pressed or not.
+fn pressed(
+    (path, code): (&str, &str),
+    class: &'static str,
+    chosen: bool,
+    choice: Choice,
+    act: &Callback<Action>,
+    inside: Html,
+) -> Html {
+    let onclick = act.reform(move |_: MouseEvent| Action::Choose(choice));
     html! {
         <button
-            key={option.code}
+            key={code}
             type="button"
-            class="segment"
-            aria-pressed={if option.chosen { "true" } else { "false" }}
-            data-testid={format!("choice-{path}-{}", option.code)}
+            {class}
+            aria-pressed={if chosen { "true" } else { "false" }}
+            data-testid={format!("choice-{path}-{code}")}
             {onclick}
         >
-            { option.name }
+            { inside }
         </button>
     }
 }
