@@ -32,7 +32,17 @@ struct Chromedriver {
 }
 
 impl Chromedriver {
+    /// Starts one. Two that start at once can choose the same port, and then one gives up: it is started again.
     fn start() -> std::io::Result<Self> {
+        let again = |e: std::io::Error| {
+            eprintln!("{e}, once more");
+            std::thread::sleep(Duration::from_millis(300));
+            Self::start_once()
+        };
+        Self::start_once().or_else(again).or_else(again)
+    }
+
+    fn start_once() -> std::io::Result<Self> {
         let mut child = Command::new(program("STANDFAST_DRIVER", "chromedriver"))
             .arg("--port=0")
             .stdout(Stdio::piped())
@@ -49,7 +59,9 @@ impl Chromedriver {
             })
             .and_then(|p| p.parse().ok());
         std::thread::spawn(move || lines.for_each(drop));
-        port.map(|port| Self { child, port }).ok_or_else(|| std::io::Error::other("chromedriver did not start"))
+        // Dropped without a port, it is ended.
+        let driver = Self { child, port: port.unwrap_or_default() };
+        if driver.port > 0 { Ok(driver) } else { Err(std::io::Error::other("chromedriver did not start")) }
     }
 }
 
