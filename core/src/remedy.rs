@@ -6,12 +6,13 @@ use crate::balance::Balance;
 use crate::document::{Document, Turned};
 use crate::forks::Arm;
 use crate::place::Field;
-use crate::scalar::{Region, Scalar, Span};
+use crate::scalar::{Scalar, Span};
 use crate::scenario::{Load, Scenario};
 use crate::seat::Over;
 use crate::verdict::State;
 use crate::whole::Whole;
 use serde::Serialize;
+use std::sync::Arc;
 
 /// One thing to change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -78,13 +79,7 @@ impl Remedy {
 
 /// The load turned otherwise; not to be drawn.
 fn turned_to(load: &Load, turned: Turned) -> Load {
-    let standing = load.found.turned_unseen(turned);
-    let centre = match load.hanging {
-        Some(_) => Region::of(standing.centre.x(), standing.centre.y(), load.centre.z()),
-        None => standing.centre,
-    };
-    let (feet, doubt) = (standing.feet, standing.doubt);
-    Load { size: standing.size, feet, doubt, centre, drawn: [].into(), ..load.clone() }
+    Load::of(Arc::clone(&load.found), load.found.turned_unseen(turned), load.friction, load.hanging)
 }
 
 /// Up to a whole centimetre.

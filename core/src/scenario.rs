@@ -4,7 +4,7 @@
 //! [crate page](crate).
 
 use crate::document::{PlateFor, Wheels};
-use crate::found::{Drawn, Found};
+use crate::found::{Drawn, Found, Standing};
 use crate::place::Place;
 use crate::scalar::{Region, Scalar, Span};
 use glam::{DVec2, DVec3};
@@ -239,6 +239,17 @@ pub struct Load {
     pub hanging: Option<f64>,
     /// How all this was found.
     pub found: Arc<Found>,
+}
+
+impl Load {
+    /// What was found, as it stands on the forks. A load that hangs freely pulls at its hook, wherever
+    /// its own centre is below.
+    pub fn of(found: Arc<Found>, standing: Standing, friction: Span, hanging: Option<f64>) -> Self {
+        let Standing { size, centre, feet, doubt, drawn } = standing;
+        let height = hanging.map_or(centre.z(), Span::exact);
+        let centre = Region::of(centre.x(), centre.y(), height);
+        Self { mass: found.mass, size, centre, feet, doubt, drawn: drawn.into(), friction, hanging, found }
+    }
 }
 
 /// The lift.

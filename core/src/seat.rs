@@ -172,11 +172,11 @@ impl Seat {
             _ => Event::Standing,
         };
         let pull = id.field(scenario).total();
-        let case = |event: Event| {
-            let seen = |lean: f64, sway: f64| Pose { lean, sway, ..*pose }.rotation().transpose() * pull;
-            let stated = seen(give.lean.nominal, 0.0);
+        // In the blades' frame, the mast leaning and swaying so far.
+        let seen = |lean: f64, sway: f64| Pose { lean, sway, ..*pose }.rotation().transpose() * pull;
+        let case = || {
+            let (stated, gap) = (seen(give.lean.nominal, 0.0), lift.heel_gap);
             let nominal = margins(scenario, &bearing.stated, stated, false);
-            let gap = lift.heel_gap;
             let mut worst = (nominal, asked(stated, gap.nominal));
             for w in [give.lean.lo, give.lean.hi].into_iter().flat_map(|l| [-give.sway, give.sway].map(|s| seen(l, s)))
             {
@@ -187,9 +187,6 @@ impl Seat {
                     worst.0 = std::array::from_fn(|k| worst.0[k].min(at[k]));
                 }
             }
-            if bearing.stated.region.is_empty() {
-                return None;
-            }
             // A region may have no edge that faces one of the ways.
             let edge = |k: usize, over| {
                 let worst = worst.0[k];
@@ -197,18 +194,18 @@ impl Seat {
                 worst.is_finite().then_some(Topple { over, margin: Pair { nominal, worst } })
             };
             let topple = [(0, Over::Ahead), (1, Over::Left), (2, Over::Right), (3, Over::Heel)];
-            Some(Case {
+            Case {
                 event,
                 topple: topple.into_iter().filter_map(|(k, over)| edge(k, over)).collect(),
                 asked: Pair { nominal: asked(stated, gap.nominal), worst: worst.1 },
                 friction: scenario.load.friction,
-            })
+            }
         };
-        let cases = case(event).into_iter().collect();
+        let cases = (!bearing.stated.region.is_empty()).then(case).into_iter().collect();
         let stated = Pose { lean: give.lean.nominal, sway: 0.0, ..*pose };
         let face = DVec3::new(truck.face(Outfit::Today), pose.sideshift, pose.lift);
         let place = |x: f64, y: f64, z: f64| stated.place(truck.mast.pivot, face + DVec3::new(x, y, z));
-        let w = stated.rotation().transpose() * pull;
+        let w = seen(give.lean.nominal, 0.0);
         let at = placed.centre.at;
         let bob = at - w * (at.z / w.z);
         Some(Self {

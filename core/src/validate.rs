@@ -43,14 +43,18 @@ pub struct LoadAlone {
     pub outline: Option<TraceFound>,
 }
 
+/// Whether a field is entered of the load.
+fn is_of_load(field: Field) -> bool {
+    field.row().path.starts_with("load.")
+}
+
 /// Looks at a document's load alone. Never panics.
 pub fn load_alone(document: &Document) -> LoadAlone {
     let mut entries = Entries::of(&Document { load: document.load.clone(), ..Document::default() });
     entries.lengths();
-    let fields: Vec<Field> = Field::NUMBERS.iter().copied().filter(|f| f.row().path.starts_with("load.")).collect();
+    let fields: Vec<Field> = Field::NUMBERS.iter().copied().filter(|f| is_of_load(*f)).collect();
     entries.ranges(&fields);
-    let found = entries.found().map(Arc::new);
-    entries.found = found;
+    entries.found = entries.found().map(Arc::new);
     entries.load_alone()
 }
 
@@ -116,8 +120,7 @@ impl Entries {
     /// What can be said of the load alone.
     fn load_alone(&self) -> LoadAlone {
         // How a hook holds it is not its own.
-        let own = |f: Field| f.row().path.starts_with("load.") && f != Field::HookAbove;
-        let of_load = |p: &&Problem| own(p.place.field);
+        let of_load = |p: &&Problem| is_of_load(p.place.field) && p.place.field != Field::HookAbove;
         let mut problems: Vec<Problem> = self.problems.iter().filter(of_load).cloned().collect();
         problems.sort_by_key(|p| p.place);
         let found = self.found.clone().filter(|_| problems.is_empty());

@@ -5,26 +5,12 @@ use crate::outline;
 use standfast_core::document::{Facing, Part, Shape, WeightKnown};
 use standfast_core::material::Material;
 
-/// Every way an axis may point.
-pub const FACINGS: [Facing; 6] = [Facing::Up, Facing::Down, Facing::Ahead, Facing::Heel, Facing::Left, Facing::Right];
-
-const SHAPES: [Shape; 8] = [
-    Shape::Box,
-    Shape::Cylinder,
-    Shape::Tube,
-    Shape::Cone,
-    Shape::Sphere,
-    Shape::HalfSphere,
-    Shape::Wedge,
-    Shape::Prism,
-];
-
 /// A shape with all its sizes, each edge up to `most`, not placed yet.
 fn shape(draws: &mut Draws, most: f64) -> Part {
-    let shape = draws.one_of(&SHAPES);
+    let shape = draws.one_of(&Shape::ALL);
     let facing = match shape {
-        Some(Shape::Wedge) => draws.one_of(&FACINGS[2..]),
-        _ => draws.one_of(&FACINGS),
+        Some(Shape::Wedge) => draws.one_of(&Facing::ALL[2..]),
+        _ => draws.one_of(&Facing::ALL),
     };
     let mut edge = || Some(draws.within(0.3..1.0) * most);
     let mut part = Part { shape, facing: facing.unwrap_or_default(), ..Part::default() };

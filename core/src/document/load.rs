@@ -80,6 +80,12 @@ pub enum Shape {
     Prism,
 }
 
+impl Shape {
+    /// All of them.
+    pub const ALL: [Self; 8] =
+        [Self::Box, Self::Cylinder, Self::Tube, Self::Cone, Self::Sphere, Self::HalfSphere, Self::Wedge, Self::Prism];
+}
+
 /// A direction of the load's own.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -97,6 +103,11 @@ pub enum Facing {
     Left,
     /// Right.
     Right,
+}
+
+impl Facing {
+    /// All of them, the upright ones first.
+    pub const ALL: [Self; 6] = [Self::Up, Self::Down, Self::Ahead, Self::Heel, Self::Left, Self::Right];
 }
 
 /// A side of the load.

@@ -1,7 +1,5 @@
 use super::*;
 
-const FACINGS: [Facing; 6] = [Facing::Up, Facing::Down, Facing::Ahead, Facing::Heel, Facing::Left, Facing::Right];
-
 fn forms() -> Vec<Form> {
     let l = [(0.0, 0.0), (0.9, 0.0), (0.9, 0.3), (0.4, 0.3), (0.4, 0.8), (0.0, 0.8)];
     vec![
@@ -30,7 +28,7 @@ fn centroids_of_the_tables() {
 fn it_stands_where_it_was_put_whichever_way_it_points() {
     let place = DVec3::new(0.3, -0.2, 0.144);
     for form in forms() {
-        for facing in FACINGS {
+        for facing in Facing::ALL {
             let solid = Solid::new(form.clone(), facing, place);
             let (lo, hi) = solid.extents();
             assert!((lo.x - place.x).abs() < 1e-12 && (lo.z - place.z).abs() < 1e-12, "{form:?} {facing:?}");

@@ -178,11 +178,6 @@ impl Entries {
         };
         let found = found?;
         let standing = found.turned(self.document.load.turned);
-        let crate::found::Standing { size, mut centre, feet, doubt, drawn } = standing;
-        if let Some(hook) = hanging {
-            // A load that hangs freely pulls at its hook, wherever its own centre is below.
-            centre = Region::of(centre.x(), centre.y(), Span::exact(hook));
-        }
-        Some(Load { mass: found.mass, size, centre, feet, doubt, drawn: drawn.into(), friction, hanging, found })
+        Some(Load::of(found, standing, friction, hanging))
     }
 }

@@ -13,7 +13,6 @@ use standfast_core::document::Facing;
 use standfast_core::solid::{Form, Solid};
 use standfast_tests::draw::Draws;
 use standfast_tests::outline;
-use standfast_tests::parts::FACINGS;
 
 /// What parry says of a solid: volume, centroid, box.
 #[derive(Clone, Copy, Debug)]
@@ -220,7 +219,7 @@ fn cylinders_tubes_cones_and_spheres() {
         let (diameter, length, at) = (size(&mut draws), size(&mut draws), place(&mut draws));
         let (radius, half) = (0.5 * diameter, 0.5 * length);
         let bore = diameter * draws.within(0.05..0.98);
-        for facing in FACINGS {
+        for facing in Facing::ALL {
             let cylinder = SharedShape::new(Cylinder::new(half, radius));
             let reference = Reference::shape(&cylinder, facing).placed(at);
             let form = Form::Cylinder { diameter, bore: 0.0, length };
@@ -252,7 +251,7 @@ fn prisms_on_any_outline() {
         let (length, at) = (size(&mut draws), place(&mut draws));
         // Drawn anywhere: only its form counts.
         let drawn: Vec<DVec2> = points.iter().map(|p| *p + DVec2::new(3.0, -7.0)).collect();
-        for facing in FACINGS {
+        for facing in Facing::ALL {
             let solid = Solid::new(Form::Prism { outline: drawn.clone(), length }, facing, at);
             seen.same(&solid, &prism(&points, length, facing).placed(at), MOST);
         }
@@ -281,7 +280,7 @@ fn half_spheres_and_round_meshes() {
     let mut seen = Seen::default();
     for (k, mut draws) in seeds(12).enumerate() {
         let (diameter, at) = (size(&mut draws), place(&mut draws));
-        let facing = FACINGS[k % 6];
+        let facing = Facing::ALL[k % 6];
         let reference = converged_half_sphere(0.5 * diameter, facing);
         let solid = Solid::new(Form::HalfSphere { diameter }, facing, at);
         seen.same(&solid, &reference.placed(at), MOST);
@@ -305,7 +304,7 @@ fn half_spheres_and_round_meshes() {
         ),
         (vec![(0.0, 0.0), (0.7, 0.0), (0.0, 1.3)], Form::Cone { diameter: 1.4, length: 1.3 }),
     ] {
-        for facing in FACINGS {
+        for facing in Facing::ALL {
             let fine = |n: u32| round(&outline, n, facing);
             let volume = extrapolated(|n| fine(n).volume, 64);
             let solid = Solid::new(form.clone(), facing, DVec3::ZERO);

@@ -223,7 +223,6 @@ pub fn hosts(entries: &Entries, part: usize) -> Vec<usize> {
 #[cfg(test)]
 mod tests {
     use super::super::samples;
-    use super::super::sizes::tests::SHAPES;
     use super::*;
     use crate::answer::Answer;
     use standfast_core::pallet;
@@ -236,7 +235,7 @@ mod tests {
     #[test]
     fn every_kind_lands_over_what_is_selected_and_is_drawn_at_once() {
         let pallets = pallet::ALL.iter().map(Kind::Pallet);
-        for kind in SHAPES.map(Kind::Shape).into_iter().chain(pallets).chain([Kind::Bearer]) {
+        for kind in Shape::ALL.map(Kind::Shape).into_iter().chain(pallets).chain([Kind::Bearer]) {
             let start = samples::stack();
             let before = bodies(&start);
             let (after, k) = added(&start, &before, Some(1), kind, System::Metric).expect("room");
@@ -292,7 +291,7 @@ mod tests {
     #[test]
     fn another_shape_is_drawn_at_once_and_typed_figures_stay() {
         let start = samples::stack();
-        for shape in SHAPES {
+        for shape in Shape::ALL {
             let after = reshaped(&start, &bodies(&start), 1, shape, System::Metric);
             assert!(bodies(&after).iter().any(|b| b.part == 1), "{shape:?}: {:?}", Answer::of(&after).load.problems);
             let back = reshaped(&after, &bodies(&after), 1, Shape::Box, System::Metric);

@@ -2,7 +2,7 @@
 
 use super::adding::{self, Kind};
 use super::moving::enter;
-use super::sizes::{tests::SHAPES, ways};
+use super::sizes::ways;
 use crate::entries::{Entries, PartEntry};
 use standfast_core::document::{Facing, GivenAs, Shape};
 use standfast_core::material::Material;
@@ -41,7 +41,7 @@ pub fn stack() -> Entries {
 /// One part of every shape in every way that it can point.
 pub fn every_way() -> Vec<(Shape, Facing, Entries)> {
     let mut found = Vec::new();
-    for shape in SHAPES {
+    for shape in Shape::ALL {
         let all = ways(shape);
         for facing in if all.is_empty() { &[Facing::Up] } else { all } {
             let mut e = empty();
@@ -56,7 +56,7 @@ pub fn every_way() -> Vec<(Shape, Facing, Entries)> {
 pub fn many(count: u32) -> Entries {
     let mut e = empty();
     for k in 0..count {
-        let shape = SHAPES[k as usize % SHAPES.len()];
+        let shape = Shape::ALL[k as usize % Shape::ALL.len()];
         let facing = ways(shape).first().copied().unwrap_or_default();
         let at = |n: u32| 0.65 * f64::from(n);
         let place = [(Field::PartAhead, at(k % 4)), (Field::PartLeft, at(k / 4 % 5)), (Field::PartAbove, at(k / 20))];

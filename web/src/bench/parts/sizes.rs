@@ -38,9 +38,7 @@ pub const fn ways(shape: Shape) -> &'static [Facing] {
     match shape {
         Shape::Box | Shape::Sphere => &[],
         Shape::Cylinder | Shape::Tube | Shape::Prism => &[Facing::Up, Facing::Ahead, Facing::Left],
-        Shape::Cone | Shape::HalfSphere => {
-            &[Facing::Up, Facing::Down, Facing::Ahead, Facing::Heel, Facing::Left, Facing::Right]
-        }
+        Shape::Cone | Shape::HalfSphere => &Facing::ALL,
         Shape::Wedge => &[Facing::Heel, Facing::Ahead, Facing::Left, Facing::Right],
     }
 }
@@ -74,22 +72,10 @@ pub mod tests {
     use super::*;
     use crate::entries::dimensions;
 
-    /// Every shape.
-    pub const SHAPES: [Shape; 8] = [
-        Shape::Box,
-        Shape::Cylinder,
-        Shape::Tube,
-        Shape::Cone,
-        Shape::Sphere,
-        Shape::HalfSphere,
-        Shape::Wedge,
-        Shape::Prism,
-    ];
-
     #[test]
     fn what_is_measured_is_asked_for() {
-        for shape in SHAPES {
-            for facing in [Facing::Up, Facing::Down, Facing::Ahead, Facing::Heel, Facing::Left, Facing::Right] {
+        for shape in Shape::ALL {
+            for facing in Facing::ALL {
                 for axis in 0..3 {
                     match measure(shape, facing, axis) {
                         Measure::Figure(field) | Measure::Half(field) => {
