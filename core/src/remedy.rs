@@ -102,8 +102,8 @@ fn spread_needed(scenario: &Scenario, whole: &Whole) -> Option<f64> {
         let moment = mass * crate::units::GRAVITY * ahead;
         let (allowed, most) = arm.allowed.zip(arm.allowed_mass)?;
         let part = (allowed.get() / moment).min(most.get() / mass);
-        // Half and half is the best that any width can do.
-        (part > 0.5).then(|| forks.blade.hi + towards / (part - 0.5))
+        // At the worst it lies on the blades' inner edges; half and half is the best that any width can do.
+        (part > 0.5).then(|| 2.0 * forks.blade.hi + towards / (part - 0.5))
     };
     if !whole.forks.bears_worst() {
         // The load falls between them: their outer edges flush with its underside.
