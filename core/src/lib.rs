@@ -31,6 +31,7 @@ pub mod field;
 pub mod forks;
 pub mod found;
 pub mod friction;
+pub mod known;
 pub mod material;
 pub mod number;
 pub mod pallet;

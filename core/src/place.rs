@@ -311,6 +311,8 @@ fields! {
         Corner "drive.corner";
         /// Whether bends without a load are.
         CornerEmpty "drive.corner_empty";
+        /// How single figures are known.
+        Known "known";
     }
 }
 

@@ -57,6 +57,16 @@ pub enum Rule {
         /// The other one.
         with: Place,
     },
+    /// How a figure is known was said of a figure that there is not, or that cannot be known so.
+    NotKnownSo {
+        /// Its path as it stands in the document.
+        path: String,
+    },
+    /// A tolerance must be none or more, in the document's unit, and no more than this.
+    ToleranceWithin {
+        /// The most.
+        max: Scalar,
+    },
     /// The two axle loads must add up to the service weight.
     AxleSum {
         /// What they add up to, kg.
@@ -241,6 +251,8 @@ impl Problem {
             Rule::PlateFalls { row } | Rule::PlateTwice { row } => {
                 Remedy::MakeAgree { places: vec![Place::in_row(place.field, *row), place] }
             }
+            Rule::NotKnownSo { .. } => Remedy::ChooseAnother,
+            Rule::ToleranceWithin { max } => Remedy::EnterWithin { min: Scalar::ZERO, max: *max },
             Rule::TooLong { .. } => Remedy::Shorten,
             Rule::WeightOrMaterial => Remedy::Enter,
             Rule::OutlineTooShort { .. } | Rule::OutlineCrosses { .. } | Rule::OutlineFlat => Remedy::DrawAgain,

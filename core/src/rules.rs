@@ -169,6 +169,34 @@ figures! {
     TOLERANCE_CENTRE_MARKED = 0.02, "m", OurChoice, "a mark and a tape";
     /// Tolerance of a centre taken to be in the middle, as a part of the load's size that way.
     TOLERANCE_CENTRE_MIDDLE = 0.05, "", OurChoice, "an even load, evenly packed";
+    /// Tolerance of a length on a maker's sheet.
+    TOLERANCE_SHEET_LENGTH = 0.005, "m", OurChoice, "type sheets round to 5 mm";
+    /// Tolerance of a centre's height on a maker's sheet.
+    TOLERANCE_SHEET_CG = 0.020, "m", OurChoice, "calculated or found by tilting";
+    /// Tolerance of a weight on a maker's sheet.
+    TOLERANCE_SHEET_MASS = 0.02, "", OurChoice, "options fitted, rounding";
+    /// Tolerance of a length measured on the truck or the load's place on it.
+    TOLERANCE_TAPE_TRUCK = 0.010, "m", OurChoice, "a tape between points that have to be judged";
+    /// Tolerance of an estimated length, at least.
+    TOLERANCE_ESTIMATE_LENGTH = 0.05, "m", OurChoice, "by eye, close to";
+    /// Tolerance of an estimated length, as a part of it.
+    TOLERANCE_ESTIMATE_LENGTH_PART = 0.10, "", OurChoice, "by eye";
+    /// Tolerance of an angle on a sheet, a display or a gauge.
+    TOLERANCE_ANGLE = 0.5, "degree", OurChoice, "whole degrees on sheets and displays";
+    /// Tolerance of an estimated angle.
+    TOLERANCE_ESTIMATE_ANGLE = 1.5, "degree", OurChoice, "by eye";
+    /// Tolerance of a slope of the ground that was measured.
+    TOLERANCE_SLOPE = 0.5, "%", OurChoice, "a level and a tape, 5 mm on a metre";
+    /// Tolerance of an estimated slope.
+    TOLERANCE_ESTIMATE_SLOPE = 2.0, "%", OurChoice, "by eye";
+    /// Tolerance of a speed or a deceleration that the truck is set to, and of a ratio from a sheet.
+    TOLERANCE_SHEET_DRIVE = 0.05, "", OurChoice, "a speed limiter";
+    /// Tolerance of one that a driver keeps to.
+    TOLERANCE_ESTIMATE_DRIVE = 0.10, "", OurChoice, "a driver without a display";
+    /// A place of the model's own that nobody can enter may be this far out along the truck and upward.
+    TOLERANCE_BUILT_IN = 0.10, "m", OurChoice, "seats and masts differ by less";
+    /// Parts of mast and carriage whose weight was not entered may be lighter by this part of it.
+    ASSUMED_PART_LIGHTER = 0.40, "", OurChoice, "the light ends of the ranges from memory, 350 of 550 kg and alike";
     /// The heel gap may be this much more where none is given.
     HEEL_GAP_UNKNOWN = 0.05, "m", OurChoice, "load not quite home";
     /// The load may stand this far off centre each way where no offset is given.

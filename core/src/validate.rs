@@ -2,6 +2,7 @@
 
 use crate::document::Document;
 use crate::found::{Drawn, Found, TraceFound};
+use crate::known;
 use crate::place::{Field, Place};
 use crate::problem::{Problem, Rule};
 use crate::rules::Figure;
@@ -64,6 +65,7 @@ pub fn check(document: &Document) -> (Result<Scenario, Vec<Problem>>, LoadAlone)
     let mut entries = Entries::of(document);
     entries.lengths();
     entries.ranges(Field::NUMBERS);
+    entries.known();
     let truck = entries.truck();
     let load = entries.load();
     let lift = entries.lift(&truck);
@@ -148,6 +150,30 @@ impl Entries {
             self.document.truck.mast.stages.truncate(MOST_STAGES);
         }
         self.lengths_of_load();
+    }
+
+    /// How single figures are known: of figures that there are, in ways that they can be known, by
+    /// tolerances that make sense.
+    fn known(&mut self) {
+        for (path, said) in self.document.known.clone() {
+            let place = known::place_of(&path);
+            let known_so = |p: &Place| {
+                said.by.is_none_or(|by| p.field.ways().contains(&by))
+                    && (said.tolerance.is_none() || p.field.takes_tolerance())
+            };
+            let Some(place) = place.filter(known_so) else {
+                self.problem(Field::Known, None, Rule::NotKnownSo { path });
+                continue;
+            };
+            let row = place.field.row();
+            let max = row.max - row.min;
+            if let Some(tolerance) = said.tolerance
+                && !(0.0..=max).contains(&tolerance)
+            {
+                let shown = tolerance.is_finite().then_some(tolerance);
+                self.problem(place, shown, Rule::ToleranceWithin { max: Scalar::computed(max) });
+            }
+        }
     }
 
     fn lengths_of_load(&mut self) {

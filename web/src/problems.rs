@@ -55,6 +55,8 @@ pub fn message(problem: &Problem, entries: &Entries, system: System) -> String {
         }
         Rule::PlateFalls { row } => fill(w.plate_falls, &[("row", &(row + 1).to_string())]),
         Rule::PlateTwice { row } => fill(w.plate_twice, &[("row", &(row + 1).to_string())]),
+        Rule::NotKnownSo { path } => fill(w.not_known_so, &[("path", path)]),
+        Rule::ToleranceWithin { .. } => w.tolerance_within.to_owned(),
         Rule::TooLong { most } => fill(w.too_long, &[("most", &most.to_string())]),
         rule => load::message(rule, problem, print).unwrap_or_default(),
     }

@@ -130,3 +130,25 @@ fn a_remedy_fits_its_rule() {
     );
     assert_eq!(tall.remedy, Remedy::AtMost { value: Scalar::computed(4.7) });
 }
+
+#[test]
+fn how_a_figure_is_known_must_make_sense() {
+    use crate::document::{By, Known};
+    let problems = |path: &str, by: Option<By>, tolerance: Option<f64>| {
+        let mut document = crate::example::document(crate::example::THREE_WHEEL);
+        document.known.insert(path.to_owned(), Known { by, tolerance });
+        let found = Scenario::from_document(&document).err().unwrap_or_default();
+        found.into_iter().map(|p| (p.place, p.rule)).collect::<Vec<_>>()
+    };
+    assert_eq!(problems("truck.tread_m", Some(By::Tape), Some(0.002)), []);
+    assert_eq!(problems("load.mass_kg", None, Some(3.0)), []);
+    let refused = |path: &str| vec![(Place::from(Field::Known), Rule::NotKnownSo { path: path.to_owned() })];
+    assert_eq!(problems("truck.colour", Some(By::Tape), None), refused("truck.colour"));
+    assert_eq!(problems("truck.tread_m", Some(By::Scale), None), refused("truck.tread_m"));
+    let row = "truck.plate.rows[0].capacity_kg";
+    assert_eq!(problems(row, None, Some(5.0)), refused(row));
+    for wrong in [-0.001, 5.0, f64::NAN, f64::INFINITY] {
+        let found = problems("truck.tread_m", None, Some(wrong));
+        assert!(matches!(found[..], [(_, Rule::ToleranceWithin { .. })]), "{wrong}: {found:?}");
+    }
+}

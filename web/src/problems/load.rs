@@ -86,6 +86,8 @@ pub(super) fn message(rule: &Rule, problem: &Problem, print: Printer) -> Option<
         | Rule::PartsWithin { .. }
         | Rule::PlateFalls { .. }
         | Rule::PlateTwice { .. }
+        | Rule::NotKnownSo { .. }
+        | Rule::ToleranceWithin { .. }
         | Rule::TooLong { .. } => return None,
     })
 }

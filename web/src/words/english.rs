@@ -95,6 +95,8 @@ pub static ENGLISH: Words = Words {
                 {limit}. One of them is wrong.",
         plate_falls: "A plate never allows more higher up or further out, as here against row {row}. Correct one.",
         plate_twice: "Same height and load centre as row {row}. Correct one, or remove it.",
+        not_known_so: "The file says how {path} is known, but there is no such figure, or it cannot be known so.",
+        tolerance_within: "The tolerance must be nothing or more, and less than the figure's whole range.",
         too_long: "At most {most}. Remove some.",
         row: "{field}, row {row}",
     },

@@ -118,6 +118,8 @@ pub struct ProblemWords {
     pub parts: &'static str,
     pub plate_falls: &'static str,
     pub plate_twice: &'static str,
+    pub not_known_so: &'static str,
+    pub tolerance_within: &'static str,
     pub too_long: &'static str,
     pub row: &'static str,
 }

@@ -125,6 +125,7 @@ pub(super) fn label(field: Field) -> Label {
         Field::RampDown => ("Down the ramp", "With the load"),
         Field::Brake => ("Braking with the load", ""),
         Field::Corner => ("Bends with the load", ""),
+        Field::Known => ("How figures are known", ""),
         Field::CornerEmpty => ("Bends without the load", ""),
     };
     Label { name, help }
