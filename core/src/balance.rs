@@ -6,16 +6,17 @@
 //! trucks that fit form a polygon in (x, z). What is inferred is kept as a range, and each tipping
 //! line takes its own worst member.
 
-use crate::body::{Outfit, Placed, Pose, Rig};
+use crate::body::{Outfit, Placed, Pose, Rig, Setting};
+use crate::doubt::Doubts;
 use crate::field::Field;
 use crate::place::Field as Entry;
 use crate::place::Place;
-use crate::platform::{self, Reading, TIE, Test};
+use crate::platform::{Reading, TIE, Test};
 use crate::rules;
 use crate::scalar::{Scalar, Span};
 use crate::scenario::{Assumed, Basis, Truck};
 use crate::stance::{Stance, Yield};
-use crate::statics::{self, Corner};
+use crate::statics;
 use crate::support::LineId;
 use glam::{DVec2, DVec3};
 use serde::Serialize;
@@ -27,6 +28,8 @@ pub struct Balance {
     pub rig: Rig,
     /// Corners (x, z) of the unladen truck's centre; one where it is known.
     pub whole: Vec<DVec2>,
+    /// The unladen centre (x, z) as stated, or what stands for it.
+    pub stated: (f64, f64),
     /// What was inferred, for the list of assumed figures.
     pub inferred: Vec<Assumed>,
     /// Tests that the entered truck would not have passed at its own plate load.
@@ -83,7 +86,8 @@ impl Setup {
     /// The stance tried, and the line: left and right are alike, a plate load stands in the middle.
     fn stance<'r>(&self, truck: &Truck, rig: &'r Rig, operator: f64) -> (Stance<'r>, LineId) {
         let outfit = Outfit::Tested { operator };
-        (Stance::new(truck, rig, self.pose, outfit, self.load.as_ref(), Yield::NONE), self.test.lines()[0])
+        let (sure, setting) = (&Doubts::NONE, Setting::exact(self.pose));
+        (Stance::new(truck, sure, rig, &setting, outfit, self.load.as_ref(), Yield::NONE), self.test.lines()[0])
     }
 
     /// The moment as it depends on the unladen centre.
@@ -93,7 +97,7 @@ impl Setup {
             let (stance, line) = self.stance(truck, &rig, operator);
             let line = stance.support.line(line);
             let w = Field::platform(line.outward(), self.asked).total();
-            (statics::moment(&stance.nominal, &line, w, Corner::Nominal), statics::lever_vector(&line, w))
+            (statics::moment(&stance.nominal, &line, w), statics::lever_vector(&line, w))
         };
         // Evidence takes the less demanding reading: nobody or somebody on the seat, whichever stands better.
         let (nobody, n) = at(0.0);
@@ -108,7 +112,7 @@ impl Setup {
         let rig = Rig::at(truck, best);
         let stood = |operator: f64| {
             let (stance, line) = self.stance(truck, &rig, operator);
-            platform::stood(&stance, line).nominal.unwrap_or(statics::STEEPEST)
+            stance.stood(line).nominal.unwrap_or(statics::STEEPEST)
         };
         let entries: &[Entry] = match self.test {
             Test::LongitudinalStacking | Test::LongitudinalTravelling => {
@@ -145,22 +149,24 @@ impl Rig {
     /// The chassis for an unladen truck's centre at (x, z).
     fn at(truck: &Truck, whole: DVec2) -> Self {
         let (chassis, chassis_at) = truck.chassis(DVec3::new(whole.x, 0.0, whole.y));
-        Self { chassis, chassis_at, corners: Vec::new() }
+        Self { chassis, chassis_at, whole: vec![whole] }
     }
 }
 
 impl Balance {
-    /// Of a truck.
-    pub fn of(truck: &Truck) -> Self {
+    /// Of a truck. The platform tests are tried with its figures as stated: what is inferred from them is
+    /// a range of its own, and the tolerances of the figures are counted once, in what is asked.
+    pub fn of(truck: &Truck, doubts: &Doubts) -> Self {
         let x = truck.cg_x.map_or_else(
             || {
                 let share = [rules::STEER_SHARE_MOST.value, rules::STEER_SHARE_LEAST.value];
                 Span::between(-truck.wheelbase * share[0], -truck.wheelbase * share[1])
             },
-            Span::exact,
+            |x| by_axle_loads(truck, doubts, x),
         );
-        let z =
-            truck.cg_z.map_or(Span::between(rules::CG_HEIGHT_LEAST.value, rules::CG_HEIGHT_MOST.value), Span::exact);
+        let z = truck.cg_z.map_or(Span::between(rules::CG_HEIGHT_LEAST.value, rules::CG_HEIGHT_MOST.value), |z| {
+            doubts.cg_height.moved(z)
+        });
         let mut whole = corners(x, z);
         let mut contradictions = Vec::new();
         for setup in Setup::all(truck) {
@@ -172,14 +178,41 @@ impl Balance {
                 whole = left;
             }
         }
-        let middle = whole.iter().copied().sum::<DVec2>() / whole.len().max(1) as f64;
-        let mut rig = Rig::at(truck, middle);
-        if whole.len() > 1 {
-            rig.corners = whole.iter().map(|&p| Rig::at(truck, p).chassis_at).collect();
-        }
+        let stated = stated(truck, &whole);
+        let rig = Rig { whole: whole.clone(), ..Rig::at(truck, stated) };
         let inferred = inferred(truck, &whole);
-        Self { rig, whole, inferred, contradictions }
+        Self { rig, whole, stated: (stated.x, stated.y), inferred, contradictions }
     }
+}
+
+/// Where the axle loads put the centre along x: stated at `x`, the axle loads each in its range.
+fn by_axle_loads(truck: &Truck, doubts: &Doubts, x: f64) -> Span {
+    let steer = -x / truck.wheelbase * truck.service;
+    let front = truck.service - steer;
+    let share = |steer: f64, front: f64| steer / (steer + front);
+    let most = share(steer + doubts.steer_axle.hi, front + doubts.front_axle.lo);
+    let least = share(steer + doubts.steer_axle.lo, front + doubts.front_axle.hi);
+    Span { lo: -truck.wheelbase * most, nominal: x, hi: -truck.wheelbase * least }
+}
+
+/// What stands for the centre as stated: as entered, else the middle of what was inferred.
+fn stated(truck: &Truck, whole: &[DVec2]) -> DVec2 {
+    let middle = whole.iter().copied().sum::<DVec2>() / whole.len().max(1) as f64;
+    let Some(x) = truck.cg_x else { return DVec2::new(middle.x, truck.cg_z.unwrap_or(middle.y)) };
+    let z = truck.cg_z.unwrap_or_else(|| {
+        // Straight over the entered place: where the region's edges cross it.
+        let crossing = |(a, b): (DVec2, DVec2)| {
+            let along = if a.x < b.x { (x - a.x) / (b.x - a.x) } else { 0.0 };
+            a.y + along.clamp(0.0, 1.0) * (b.y - a.y)
+        };
+        let edges = (0..whole.len()).map(|k| (whole[k], whole[(k + 1) % whole.len()]));
+        let over = edges.map(|(a, b)| if a.x <= b.x { (a, b) } else { (b, a) }).filter(|(a, b)| a.x <= x && x <= b.x);
+        let (lo, hi) = over
+            .flat_map(|(a, b)| if a.x < b.x { [crossing((a, b)); 2] } else { [a.y, b.y] })
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), z| (lo.min(z), hi.max(z)));
+        if lo.is_finite() { 0.5 * (lo + hi) } else { middle.y }
+    });
+    DVec2::new(x, z)
 }
 
 fn corners(x: Span, z: Span) -> Vec<DVec2> {

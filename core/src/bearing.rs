@@ -41,15 +41,19 @@ impl Bearing {
     pub fn of(scenario: &Scenario) -> Self {
         let (forks, lift) = (&scenario.truck.forks, &scenario.lift);
         let (gap, offset) = (lift.heel_gap, lift.offset);
-        let stated = lies(scenario, DVec2::new(gap.nominal, offset.nominal), forks.spread, forks.blade.nominal);
+        let stated = lies(scenario, DVec2::new(gap.nominal, offset.nominal), forks.spread, forks.blade.nominal, 0.0);
+        // How far the blades reach counts at the least, where they stand at both ends.
+        let doubts = &scenario.doubts;
+        let shorter = forks.extension.map_or(doubts.fork_length.lo, |_| doubts.extension.lo);
         let at = |spread: f64| {
             let places = both(gap).into_iter().flat_map(|g| both(offset).into_iter().map(move |o| DVec2::new(g, o)));
             let widths = |by| both(forks.blade).into_iter().map(move |blade| (by, blade));
-            places.flat_map(widths).map(|(by, blade)| lies(scenario, by, spread, blade)).collect::<Vec<_>>()
+            places.flat_map(widths).map(|(by, blade)| lies(scenario, by, spread, blade, shorter)).collect::<Vec<_>>()
         };
-        let ends = at(forks.spread);
-        // Forks whose setting nobody entered may stand further apart, and a narrow load between them.
-        let wider = if forks.spread_hi > forks.spread { at(forks.spread_hi) } else { Vec::new() };
+        let ends = at(forks.spread + doubts.fork_spread.lo);
+        // Forks may stand further apart, most of all where nobody entered how far, and a narrow load between them.
+        let widest = forks.spread_hi.max(forks.spread + doubts.fork_spread.hi);
+        let wider = if widest > forks.spread { at(widest) } else { Vec::new() };
         let doubt = scenario.load.doubt.y;
         let least = ends
             .iter()
@@ -63,8 +67,8 @@ fn both(span: Span) -> Vec<f64> {
     if span.is_exact() { vec![span.lo] } else { vec![span.lo, span.hi] }
 }
 
-fn lies(scenario: &Scenario, by: DVec2, spread: f64, blade: f64) -> Lies {
-    let (reach, outer, inner) = (scenario.truck.forks.reach(), 0.5 * spread, 0.5 * spread - blade);
+fn lies(scenario: &Scenario, by: DVec2, spread: f64, blade: f64, longer: f64) -> Lies {
+    let (reach, outer, inner) = (scenario.truck.forks.reach() + longer, 0.5 * spread, 0.5 * spread - blade);
     let blades = [(inner, outer), (-outer, -inner)].map(|(a, b)| (DVec2::new(0.0, a), DVec2::new(reach, b)));
     let feet = &scenario.load.feet;
     let strips = blades.map(|(lo, hi)| {
@@ -117,6 +121,7 @@ mod tests {
     /// Forks 700 mm over both, blades of 120 mm.
     fn scenario(feet: Vec<Vec<DVec2>>) -> Scenario {
         let mut s = example::three_wheel();
+        s.doubts = crate::doubt::Doubts::NONE;
         s.truck.forks.blade = Span::exact(0.12);
         s.lift.offset = Span::exact(0.0);
         s.lift.heel_gap = Span::exact(0.0);

@@ -178,14 +178,17 @@ pub fn check(scenario: &Scenario, placed: &Placed, bearing: &Bearing) -> Outcome
     let (half, length) = (0.5 * forks.spread, forks.reach());
     let (ahead, aside) = (placed.centre.x(), placed.centre.y());
     let gap = scenario.lift.heel_gap;
+    let doubts = &scenario.doubts;
+    let shortest = length + forks.extension.map_or(doubts.fork_length.lo, |_| doubts.extension.lo);
+    let narrowest = half + 0.5 * doubts.fork_spread.lo;
     let c = Scalar::computed;
     Outcome {
         to_tips: c(length - ahead.nominal),
-        to_tips_worst: c(length - ahead.hi),
+        to_tips_worst: c(shortest - ahead.hi),
         to_edge: c(half - aside.nominal.abs()),
-        to_edge_worst: c(half - aside.furthest()),
+        to_edge_worst: c(narrowest - aside.furthest()),
         reach: c(reach(length, gap.nominal, load.size.x)),
-        reach_worst: c(reach(length, gap.hi, load.size.x + load.doubt.x)),
+        reach_worst: c(reach(shortest, gap.hi, load.size.x + load.doubt.x)),
         reach_asked: c(rules::FORK_REACH.value),
         hangs: load.hanging.is_some(),
         arms: [Fork::Left, Fork::Right].map(|fork| arm(scenario, placed, bearing, fork)),
@@ -270,6 +273,7 @@ mod tests {
     #[test]
     fn a_narrow_load_falls_between_the_forks() {
         let mut scenario = example::three_wheel();
+        scenario.doubts = crate::doubt::Doubts::NONE;
         scenario.truck.forks.blade = Span::exact(0.12);
         scenario.lift.offset = Span::exact(0.0);
         scenario.load.doubt = DVec2::ZERO;

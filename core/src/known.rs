@@ -61,7 +61,8 @@ impl Field {
             | Self::CornerRadius
             | Self::RampGrade
             | Self::CrossFall => Some(By::Tape),
-            Self::Braking | Self::CornerSpeed | Self::CornerSpeedEmpty => Some(By::Estimate),
+            // As it was ordered, or as the truck is set.
+            Self::Braking | Self::CornerSpeed | Self::CornerSpeedEmpty => Some(By::Sheet),
             _ => None,
         }
     }

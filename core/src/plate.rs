@@ -61,6 +61,8 @@ pub fn by_moments_with(capacity: f64, axle: f64, rated_centre: f64, load_centre:
 pub struct Need {
     /// Lift height, m.
     pub height: Scalar,
+    /// The greatest it may be.
+    pub height_worst: Scalar,
     /// Load centre from the face that carries the load, m.
     pub load_centre: Scalar,
     /// The greatest it may be.
@@ -190,6 +192,11 @@ fn reaches(plate: f64, need: f64) -> bool {
 pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
     let (truck, lift) = (&scenario.truck, &scenario.lift);
     let height = lift.height.max(lift.take_up).max(lift.travel);
+    let doubts = &scenario.doubts;
+    // A mast ends where it ends, however its height was measured.
+    let end = truck.mast.lift.max(height);
+    let raised = [(lift.height, doubts.height), (lift.take_up, doubts.take_up), (lift.travel, doubts.travel)];
+    let highest = raised.map(|(at, doubt)| at + doubt.hi).into_iter().fold(height, f64::max).min(end);
     let centre = placed.centre.x();
     // Only this part of what a row allows may hang.
     let hanging = scenario.load.hanging.map(|_| rules::HANGING_PART.value);
@@ -198,6 +205,7 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
     let c = Scalar::computed;
     let need = Need {
         height: c(height),
+        height_worst: c(highest),
         load_centre: c(centre.nominal),
         load_centre_worst: c(centre.hi),
         mass: c(mass.nominal),
@@ -230,19 +238,17 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
             |kg: f64| plate.battery_min.is_some_and(|min| kg < min) || plate.battery_max.is_some_and(|max| kg > max);
         if scenario.assumed.iter().any(|a| a.place.field == crate::place::Field::BatteryFitted) {
             found(Gap::BatteryUnknown, false);
-        } else if outside(fitted.nominal) {
-            let gap = Gap::Battery {
-                fitted: c(fitted.nominal),
-                min: plate.battery_min.map(c),
-                max: plate.battery_max.map(c),
-            };
-            found(gap, true);
+        } else if let Some(kg) = [fitted.nominal, fitted.lo, fitted.hi].into_iter().find(|kg| outside(*kg)) {
+            let gap = Gap::Battery { fitted: c(kg), min: plate.battery_min.map(c), max: plate.battery_max.map(c) };
+            found(gap, outside(fitted.nominal));
         }
     }
     let last = plate.last_height();
     if !reaches(last, height) {
         found(Gap::TooHigh { height: c(height), last: c(last) }, true);
-    } else if let (Some(furthest), None) = (plate.furthest_row(height), plate.row_for(height, centre.hi)) {
+    } else if !reaches(last, highest) {
+        found(Gap::TooHigh { height: c(highest), last: c(last) }, false);
+    } else if let (Some(furthest), None) = (plate.furthest_row(highest), plate.row_for(highest, centre.hi)) {
         let as_stated = plate.row_for(height, centre.nominal).is_none();
         let asked = if as_stated { centre.nominal } else { centre.hi };
         found(Gap::TooFarOut { load_centre: c(asked), last: c(furthest.load_centre) }, as_stated);
@@ -250,13 +256,13 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
     if let Some((row, r)) = plate.row_for(height, centre.nominal) {
         if !reaches(allows(r), mass.nominal) {
             found(Gap::TooHeavy { mass: c(mass.nominal), allowed: c(allows(r)), row }, true);
-        } else if let Some((row, r)) = plate.row_for(height, centre.hi)
+        } else if let Some((row, r)) = plate.row_for(highest, centre.hi)
             && !reaches(allows(r), mass.hi)
         {
             found(Gap::TooHeavy { mass: c(mass.hi), allowed: c(allows(r)), row }, false);
         }
     }
-    let aside = placed.centre.y().moved(scenario.lift.sideshift);
+    let aside = placed.centre.y().plus(doubts.sideshift).moved(lift.sideshift);
     let limit = rules::off_centre_threshold(truck.rated()).value;
     let furthest_aside = aside.furthest();
     if !reaches(limit, furthest_aside) {
@@ -264,7 +270,7 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
         let offset = if as_stated { aside.nominal.abs() } else { furthest_aside };
         found(Gap::OffCentre { offset: c(offset), limit: c(limit) }, as_stated);
     }
-    let row = plate.row_for(height, centre.hi).or_else(|| plate.row_for(height, centre.nominal));
+    let row = plate.row_for(highest, centre.hi).or_else(|| plate.row_for(height, centre.nominal));
     if let Some((row, r)) = row {
         outcome.row = Some(row);
         outcome.allowed = Some(c(allows(r)));
@@ -272,7 +278,7 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
             outcome.centre_higher = Some((c(placed.centre.hi.z), c(r.load_centre)));
         }
     }
-    outcome.estimate = estimate(scenario, plate, height, centre.hi).map(|e| c(e * hanging.unwrap_or(1.0)));
+    outcome.estimate = estimate(scenario, plate, highest, centre.hi).map(|e| c(e * hanging.unwrap_or(1.0)));
     outcome
 }
 

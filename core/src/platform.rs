@@ -3,13 +3,11 @@
 //! Sources and slopes: see [`rules`]. In lateral tests the platform falls square to the line M-N
 //! (front wheel contact to the plan projection of the steer axle's centre), not square to the truck.
 
-use crate::body::Bodies;
 use crate::field::Field;
 use crate::rules;
 use crate::stance::Stance;
-use crate::statics::{self, Corner, Pair, Reach};
+use crate::statics::{Balanced, Pair};
 use crate::support::LineId;
-use crate::units::GRAVITY;
 use serde::Serialize;
 
 /// One of the four tests.
@@ -114,21 +112,7 @@ impl Outcome {
 pub fn run(stance: &Stance, test: Test, line: LineId, asked: f64) -> Outcome {
     let axis = stance.support.line(line);
     let field = Field::platform(axis.outward(), asked);
-    let w = field.total();
-    let (worst_set, worst) = stance.worst(&axis, w);
-    Outcome {
-        test,
-        line,
-        asked,
-        moment: Pair { nominal: statics::moment(&stance.nominal, &axis, w, Corner::Nominal), worst },
-        share: statics::shares(&stance.nominal, worst_set, &axis, &field),
-    }
-}
-
-/// The slope (a tangent) that a stance stands about one line, on a platform falling square to it.
-pub fn stood(stance: &Stance, line: LineId) -> Reach {
-    let axis = stance.support.line(line);
-    let pull = axis.outward() * GRAVITY;
-    let critical = |sets: &[&Bodies], corner| statics::critical(sets, &axis, Field::LEVEL.level, pull, corner);
-    Reach::new(critical(&[&stance.nominal], Corner::Nominal), critical(&stance.sets(line), Corner::Worst))
+    let moment = stance.on_platform(line, asked);
+    let share = Balanced::of(&stance.nominal, &axis, &field).shares(moment);
+    Outcome { test, line, asked, moment, share }
 }

@@ -103,7 +103,7 @@ fn spread_needed(scenario: &Scenario, whole: &Whole) -> Option<f64> {
         let (allowed, most) = arm.allowed.zip(arm.allowed_mass)?;
         let part = (allowed.get() / moment).min(most.get() / mass);
         // At the worst it lies on the blades' inner edges; half and half is the best that any width can do.
-        (part > 0.5).then(|| 2.0 * forks.blade.hi + towards / (part - 0.5))
+        (part > 0.5).then(|| 2.0 * forks.blade.hi + towards / (part - 0.5) - scenario.doubts.fork_spread.lo)
     };
     if !whole.forks.bears_worst() {
         // The load falls between them: their outer edges flush with its underside.

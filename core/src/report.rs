@@ -3,9 +3,12 @@
 //! Units: m, kg, N, N m; slopes are tangents; angles are degrees and say so in their name.
 
 use crate::balance::{Balance, Contradiction};
-use crate::body::{BodyId, Placed};
+use crate::body::Placed;
 use crate::document::Document;
 use crate::forks;
+use crate::gain;
+use crate::gain::Gain;
+use crate::place::Place;
 use crate::plate;
 use crate::platform::Test;
 use crate::problem::Problem;
@@ -13,25 +16,27 @@ use crate::remedy;
 use crate::rules::{BuiltIn, Figure, Mark};
 use crate::scalar::Scalar;
 use crate::scenario::{Assumed, Scenario};
-use crate::scene::{self, Scene};
-use crate::seat::Seat;
-use crate::statics::{Corner, Entries, Pair};
-use crate::step::{Standing, Step, StepId};
+use crate::statics::Pair;
+use crate::step::{Check, Step, StepId};
 use crate::support::LineId;
 use crate::validate;
-use crate::verdict::Verdict;
+use crate::verdict::{Reason, State, Verdict};
 use crate::whole::Whole;
 use glam::DVec3;
 use serde::Serialize;
 
 mod load;
 mod seat;
+mod step;
 
 pub use load::{
     CentreReport, DecidedBy, DisagreementReport, LoadAnswer, LoadReport, PartReport, Range, ShapeReport, TraceReport,
     WayReport, find_load,
 };
 pub use seat::{CaseReport, SeatReport, ToppleReport};
+pub use step::{BodyReport, Entry, LineReport, StepReport, TestReport, Wheels};
+
+use step::step_report;
 
 /// A figure as stated and at the worst corner.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
@@ -101,6 +106,11 @@ pub struct Assessment {
     pub steps: Vec<StepReport>,
     /// The step with the greatest share used at the worst corner.
     pub governing_step: StepId,
+    /// Of what that step must pass, the one that uses most: the line, and the platform test where it is one.
+    pub governing_check: (LineId, Option<Test>),
+    /// The figures that cost moment at its worst corner, the one first that would gain most if it were
+    /// known exactly.
+    pub gains: Vec<Gain>,
 }
 
 /// A figure of the model's own.
@@ -123,148 +133,6 @@ impl BuiltInReport {
         let Figure { value, unit, source, mark, .. } = what.figure();
         Self { what, value: Scalar::computed(value), unit, source, mark }
     }
-}
-
-/// One body in a step.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct BodyReport {
-    /// Which.
-    pub id: BodyId,
-    /// Mass as stated, kg.
-    pub mass: Scalar,
-    /// The least it may be.
-    pub mass_lo: Scalar,
-    /// The greatest.
-    pub mass_hi: Scalar,
-    /// Centre of gravity as stated.
-    pub at: Point,
-}
-
-/// One moment entry.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct Entry {
-    /// The body.
-    pub id: BodyId,
-    /// Its moment on level ground, N m; positive holds the truck down.
-    pub moment: Scalar,
-}
-
-/// One tipping line in a step, standing as it is.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct LineReport {
-    /// Which.
-    pub id: LineId,
-    /// Where it starts.
-    pub from: Point,
-    /// Where it ends.
-    pub to: Point,
-    /// Restoring moment, N m.
-    pub moment: Figures,
-    /// Share used; 1 is the point of tipping.
-    pub share: Figures,
-    /// Distance of the line of action inside the line, m.
-    pub distance: Figures,
-    /// Further tilt to the point of tipping, degrees; none where it does not tip.
-    pub tip_angle_deg: Option<Scalar>,
-    /// The same at the worst corner.
-    pub tip_angle_worst_deg: Option<Scalar>,
-    /// The bodies' entries as stated.
-    pub entries: Vec<Entry>,
-    /// The slope's entry, N m.
-    pub slope_entry: Scalar,
-    /// The acceleration's entry, N m.
-    pub acceleration_entry: Scalar,
-}
-
-/// One platform slope in a step.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct TestReport {
-    /// Which.
-    pub test: Test,
-    /// About which line.
-    pub line: LineId,
-    /// Slope asked, a tangent.
-    pub asked: Scalar,
-    /// Slope stood as stated; none where it does not tip that way.
-    pub stood: Option<Scalar>,
-    /// Slope stood at the worst corner.
-    pub stood_worst: Option<Scalar>,
-    /// Restoring moment left on the slope asked, N m.
-    pub moment: Figures,
-    /// Share used on the slope asked.
-    pub share: Figures,
-    /// Whether it stands it as stated.
-    pub passes: bool,
-    /// Whether it stands it at the worst corner.
-    pub passes_worst: bool,
-}
-
-/// Wheel loads, N.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-pub struct Wheels {
-    /// Left front.
-    pub left: Scalar,
-    /// Right front.
-    pub right: Scalar,
-    /// Front axle together.
-    pub front: Scalar,
-    /// Steer wheel or axle.
-    pub steer: Scalar,
-}
-
-/// One step.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-pub struct StepReport {
-    /// Which.
-    pub id: StepId,
-    /// Fork height, m.
-    pub lift: Scalar,
-    /// Tilt as displayed, degrees: back negative.
-    pub tilt_deg: Scalar,
-    /// Forward lean of the loaded mast counted as stated, degrees.
-    pub lean_deg: Scalar,
-    /// What pulls on each kilogram, m/s^2.
-    pub field: Point,
-    /// The part of that which braking or turning adds.
-    pub acceleration: Point,
-    /// Slope of the ground along the truck, a tangent: positive where it faces uphill.
-    pub grade: Scalar,
-    /// Slope across it: positive where its left side is the higher.
-    pub cross_fall: Scalar,
-    /// Every body.
-    pub bodies: Vec<BodyReport>,
-    /// All masses together, kg.
-    pub total_mass: Scalar,
-    /// Their common centre of gravity.
-    pub centre: Point,
-    /// The truck's own, without the load.
-    pub truck_centre: Point,
-    /// The load's, where it is on the truck.
-    pub load_centre: Option<Point>,
-    /// Where the line of action meets the ground.
-    pub bob: Point,
-    /// The three tipping lines.
-    pub lines: Vec<LineReport>,
-    /// The platform slopes it must stand.
-    pub tests: Vec<TestReport>,
-    /// Wheel loads.
-    pub wheels: Wheels,
-    /// The greatest share used over lines and slopes.
-    pub share: Figures,
-    /// The share that may be used: 1, or less where a reserve is asked.
-    pub share_allowed: Scalar,
-    /// The share used as a part of what may be: 1 is this step's limit.
-    pub used: Figures,
-    /// Whether the load is on the truck.
-    pub laden: bool,
-    /// Whether it stands and passes as stated.
-    pub passes: bool,
-    /// Whether it does so at the worst corner.
-    pub passes_worst: bool,
-    /// The load on the blades; none for one that hangs.
-    pub seat: Option<SeatReport>,
-    /// Outlines for the drawings.
-    pub scene: Scene,
 }
 
 /// Checks, fills and assesses a document. Never panics.
@@ -295,19 +163,19 @@ fn report(document: &Document, scenario: Result<Scenario, Vec<Problem>>) -> Repo
 }
 
 fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
-    let balance = Balance::of(&scenario.truck);
+    let balance = Balance::of(&scenario.truck, &scenario.doubts);
     let whole = Whole::of(scenario, &balance);
     let remedies = remedy::find(scenario, &balance, &whole, document.load.turned);
-    let Whole { placed, plate, forks, steps, seats, verdict } = whole;
+    let Whole { placed, plate, forks, steps, seats, mut verdict } = whole;
+    let (governing, gains) = gains(scenario, &balance, &placed, &steps);
+    if verdict.state == State::Hold && verdict.governing.measure.is_none() {
+        verdict.governing.measure = measure(scenario, &balance, &placed, &steps, &verdict.governing.reason);
+    }
     let mut assumed = scenario.assumed.clone();
     assumed.extend(balance.inferred.iter().cloned());
     assumed.sort_by_key(|a| a.place);
     let pivoting = scenario.truck.axle.is_some();
     let built_in = BuiltIn::ALL.into_iter().filter(|b| pivoting || *b != BuiltIn::SteerAxleHeight);
-    let governing_step = steps
-        .iter()
-        .fold((StepId::TakeUp, -1.0), |best, s| if s.used().worst > best.1 { (s.id, s.used().worst) } else { best })
-        .0;
     Assessment {
         verdict,
         assumed,
@@ -319,99 +187,32 @@ fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
         load: LoadReport::of(&scenario.load.found),
         remedies,
         steps: steps.iter().zip(&seats).map(|(s, seat)| step_report(scenario, &placed, s, seat.as_ref())).collect(),
-        governing_step,
+        governing_step: governing.step,
+        governing_check: (governing.line, governing.test),
+        gains,
     }
 }
 
-fn step_report(scenario: &Scenario, placed: &Placed, step: &Step, seat: Option<&Seat>) -> StepReport {
-    let c = Scalar::computed;
-    let bodies = &step.stance.nominal;
-    let pose = &step.stance.pose;
-    let (total, centre) = bodies.centre(false);
-    let load = bodies.as_slice().iter().filter(|b| b.id == BodyId::Load).map(|b| (b.mass.nominal, b.at)).next();
-    let (load_mass, load_at) = load.unwrap_or_default();
-    let truck = (total * centre - load_mass * load_at) / (total - load_mass);
-    let placed = step.id.laden().then_some(placed);
-    let w = step.field.total();
-    let (grade, cross_fall) = step.field.tangents();
-    let bob = centre - w * (centre.z / w.z);
-    let wheels = step.wheels;
-    StepReport {
-        id: step.id,
-        lift: c(pose.lift),
-        tilt_deg: c(pose.tilt.to_degrees()),
-        lean_deg: c(pose.lean.to_degrees()),
-        field: w.into(),
-        acceleration: step.field.acceleration.into(),
-        grade: c(grade),
-        cross_fall: c(cross_fall),
-        bodies: bodies
-            .as_slice()
-            .iter()
-            .map(|b| BodyReport {
-                id: b.id,
-                mass: c(b.mass.nominal),
-                mass_lo: c(b.mass.lo),
-                mass_hi: c(b.mass.hi),
-                at: b.at.into(),
-            })
-            .collect(),
-        total_mass: c(total),
-        centre: centre.into(),
-        truck_centre: truck.into(),
-        load_centre: load.map(|_| load_at.into()),
-        bob: bob.into(),
-        lines: step.standing.iter().map(|s| line_report(step, s)).collect(),
-        tests: step
-            .tests
-            .iter()
-            .map(|t| {
-                let stood = step.stood(t.line);
-                TestReport {
-                    test: t.test,
-                    line: t.line,
-                    asked: c(t.asked),
-                    stood: stood.nominal.map(c),
-                    stood_worst: stood.worst.map(c),
-                    moment: t.moment.into(),
-                    share: t.share.into(),
-                    passes: t.passes(),
-                    passes_worst: t.passes_worst(),
-                }
-            })
-            .collect(),
-        wheels: Wheels {
-            left: c(wheels.left),
-            right: c(wheels.right),
-            front: c(wheels.left + wheels.right),
-            steer: c(wheels.steer),
-        },
-        share: step.share().into(),
-        share_allowed: c(step.allowed),
-        used: step.used().into(),
-        laden: step.id.laden(),
-        passes: step.passes(),
-        passes_worst: step.passes_worst(),
-        seat: seat.map(SeatReport::of),
-        scene: scene::draw(scenario, pose, placed),
-    }
+/// The check that uses most at the worst corner of all steps, and what would gain there.
+fn gains(scenario: &Scenario, balance: &Balance, placed: &Placed, steps: &[Step]) -> (Check, Vec<Gain>) {
+    let first = Check { step: StepId::TakeUp, line: LineId::Front, test: None };
+    let all = steps.iter().flat_map(Step::checks);
+    let most =
+        all.fold((first, -1.0), |most, (check, used)| if used.worst > most.1 { (check, used.worst) } else { most });
+    (most.0, ranked(scenario, balance, placed, steps, &most.0))
 }
 
-fn line_report(step: &Step, standing: &Standing) -> LineReport {
-    let c = Scalar::computed;
-    let angle = step.tip_angle(&standing.line);
-    let entries = Entries::of(&step.stance.nominal, &standing.line, &step.field, Corner::Nominal);
-    LineReport {
-        id: standing.line.id,
-        from: standing.line.from.into(),
-        to: standing.line.to.into(),
-        moment: standing.moment.into(),
-        share: standing.share.into(),
-        distance: step.distance(&standing.line).into(),
-        tip_angle_deg: angle.nominal.map(|a| c(a.to_degrees())),
-        tip_angle_worst_deg: angle.worst.map(|a| c(a.to_degrees())),
-        entries: entries.bodies.iter().map(|&(id, m)| Entry { id, moment: c(m) }).collect(),
-        slope_entry: c(entries.slope),
-        acceleration_entry: c(entries.acceleration),
-    }
+fn ranked(scenario: &Scenario, balance: &Balance, placed: &Placed, steps: &[Step], check: &Check) -> Vec<Gain> {
+    let stated = steps.iter().find(|s| s.id == check.step).and_then(|s| s.moment(check)).map_or(0.0, |m| m.nominal);
+    gain::ranked(scenario, balance, placed, check, stated)
+}
+
+/// The figure to measure better for a step that holds at the worst corner alone.
+fn measure(scenario: &Scenario, balance: &Balance, placed: &Placed, steps: &[Step], reason: &Reason) -> Option<Place> {
+    let check = match *reason {
+        Reason::Tips { step, line, .. } | Reason::Reserve { step, line, .. } => Check { step, line, test: None },
+        Reason::Slope { step, line, test, .. } => Check { step, line, test: Some(test) },
+        _ => return None,
+    };
+    ranked(scenario, balance, placed, steps, &check).first().map(|g| g.place)
 }

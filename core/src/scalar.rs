@@ -111,6 +111,11 @@ impl Span {
         self.plus(Self::exact(by))
     }
 
+    /// A growing function of it.
+    pub fn each(self, f: impl Fn(f64) -> f64) -> Self {
+        Self { lo: f(self.lo), nominal: f(self.nominal), hi: f(self.hi) }
+    }
+
     /// The same with its sign turned.
     pub fn mirrored(self) -> Self {
         Self { lo: -self.hi, nominal: -self.nominal, hi: -self.lo }

@@ -4,6 +4,7 @@
 //! [crate page](crate).
 
 use crate::document::{PlateFor, Wheels};
+use crate::doubt::Doubts;
 use crate::found::{Drawn, Found, Standing};
 use crate::place::Place;
 use crate::scalar::{Region, Scalar, Span};
@@ -22,6 +23,8 @@ pub struct Scenario {
     pub lift: Lift,
     /// The drive.
     pub drive: Drive,
+    /// How far each figure may be from what is stated.
+    pub doubts: Doubts,
     /// Every figure that was not entered, and what stands for it.
     pub assumed: Vec<Assumed>,
 }
@@ -115,7 +118,9 @@ pub struct Battery {
 pub struct Axle {
     /// Its weight.
     pub mass: f64,
-    /// Pivot height for what is asked: the lower reading.
+    /// Pivot height as stated; where it was not entered, the lower reading.
+    pub pivot: f64,
+    /// Pivot height for what is asked: the least it may be.
     pub pivot_low: f64,
     /// Pivot height for what a plate proves: the higher reading.
     pub pivot_high: f64,

@@ -159,27 +159,30 @@ fn asked(w: DVec3, gap: f64) -> f64 {
 
 impl Seat {
     /// Looks at the load on the blades in a step; nothing for one that hangs or is not there.
-    pub fn of(scenario: &Scenario, placed: &Placed, bearing: &Bearing, id: StepId, pose: &Pose) -> Option<Self> {
+    pub fn of(scenario: &Scenario, placed: &Placed, bearing: &Bearing, id: StepId) -> Option<Self> {
         if scenario.load.hanging.is_some() || !id.laden() {
             return None;
         }
         let (truck, lift) = (&scenario.truck, &scenario.lift);
-        let give = Yield::of(truck, Some(placed), pose.lift);
+        let setting = id.setting(scenario);
+        let pose = &setting.pose;
+        let give = Yield::of(truck, &scenario.doubts, Some(placed), &setting);
+        let turned = give.lean.plus(setting.tilt);
         let event = match id {
             StepId::Brake => Event::Braking,
             StepId::CornerLeft | StepId::CornerRight => Event::Cornering,
             StepId::RampUp | StepId::RampDown | StepId::CrossFallLeft | StepId::CrossFallRight => Event::OnSlope,
             _ => Event::Standing,
         };
-        let pull = id.field(scenario).total();
+        let (field, ends) = id.fields(scenario);
         // In the blades' frame, the mast leaning and swaying so far.
-        let seen = |lean: f64, sway: f64| Pose { lean, sway, ..*pose }.rotation().transpose() * pull;
+        let seen = |pull: DVec3, lean: f64, sway: f64| Pose { lean, sway, ..*pose }.rotation().transpose() * pull;
         let case = || {
-            let (stated, gap) = (seen(give.lean.nominal, 0.0), lift.heel_gap);
+            let (stated, gap) = (seen(field.total(), give.lean.nominal, 0.0), lift.heel_gap);
             let nominal = margins(scenario, &bearing.stated, stated, false);
             let mut worst = (nominal, asked(stated, gap.nominal));
-            for w in [give.lean.lo, give.lean.hi].into_iter().flat_map(|l| [-give.sway, give.sway].map(|s| seen(l, s)))
-            {
+            let mast = [turned.lo, turned.hi].into_iter().flat_map(|l| [-give.sway, give.sway].map(|s| (l, s)));
+            for w in mast.flat_map(|(lean, sway)| ends.iter().map(move |pull| seen(*pull, lean, sway))) {
                 worst.1 = worst.1.max(asked(w, gap.hi));
                 // Both ends of where it may lie on the blades.
                 for lies in &bearing.ends {
@@ -205,7 +208,7 @@ impl Seat {
         let stated = Pose { lean: give.lean.nominal, sway: 0.0, ..*pose };
         let face = DVec3::new(truck.face(Outfit::Today), pose.sideshift, pose.lift);
         let place = |x: f64, y: f64, z: f64| stated.place(truck.mast.pivot, face + DVec3::new(x, y, z));
-        let w = seen(give.lean.nominal, 0.0);
+        let w = seen(field.total(), give.lean.nominal, 0.0);
         let at = placed.centre.at;
         let bob = at - w * (at.z / w.z);
         Some(Self {

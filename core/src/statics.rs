@@ -4,7 +4,7 @@
 //! -m ((r - p0) x w) . u = m (r - p0) . n with the **lever vector** n = u x w: positive while the
 //! body holds the truck down.
 
-use crate::body::{Bodies, Body, BodyId, Sum};
+use crate::body::{Bodies, Body, BodyId};
 use crate::field::Field;
 use crate::support::Line;
 use glam::DVec3;
@@ -18,15 +18,6 @@ pub struct Pair {
     pub worst: f64,
 }
 
-/// Which corner of a body's ranges is meant.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Corner {
-    /// As stated.
-    Nominal,
-    /// The worst for the line and field in hand.
-    Worst,
-}
-
 /// The lever vector n = u x w of a line in a field, m/s^2: a body's moment is m (r - p0) . n.
 pub fn lever_vector(line: &Line, w: DVec3) -> DVec3 {
     line.direction().cross(w)
@@ -37,55 +28,20 @@ pub fn counts(line: &Line, body: &Body) -> bool {
     !(line.leaves_axle && body.id == BodyId::SteerAxle)
 }
 
-/// A body's mass and place at a corner, for a line with lever vector `n`.
-///
-/// The worst corner is exact: the worst of the places, each coordinate about it by the sign of n,
-/// then the mass by the sign of the lever that leaves.
-pub fn at_corner(body: &Body, line: &Line, n: DVec3, corner: Corner) -> (f64, DVec3) {
-    if corner == Corner::Nominal {
-        return (body.mass.nominal, body.at);
-    }
-    corner_below(body, line, n, 0.0)
-}
-
-/// The worst corner where every lever is taken `shift` shorter.
-fn corner_below(body: &Body, line: &Line, n: DVec3, shift: f64) -> (f64, DVec3) {
-    let lever = |r: DVec3| (r - line.from).dot(n);
-    // An inferred place is a set of corners; what stands for it lies among them.
-    let place = body.others.iter().copied().fold(body.at, |best, r| if lever(r) < lever(best) { r } else { best });
-    let place = place + body.skew;
-    let edges = body.half_edges.iter().flatten();
-    let place = edges.fold(place, |r, &e| if e.dot(n) > 0.0 { r - e } else { r + e });
-    (if lever(place) < shift { body.mass.hi } else { body.mass.lo }, place)
-}
-
-/// All bodies that count for a line with lever vector `n`, added up at a corner.
-fn added_up(bodies: &Bodies, line: &Line, n: DVec3, corner: Corner) -> Sum {
-    if corner == Corner::Nominal {
-        return bodies.stated(line.leaves_axle);
-    }
-    let (exact, uncertain) = bodies.exact_and_uncertain(line.leaves_axle);
-    uncertain.fold(exact, |sum, body| {
-        let (mass, at) = at_corner(body, line, n, corner);
-        sum.with(mass, at)
-    })
-}
-
 /// The restoring moment of all bodies about a line in a field w, N m.
 ///
 /// ```
-/// use standfast_core::{body::Bodies, field::Field, statics::{Corner, moment}, support::{Line, LineId}};
+/// use standfast_core::{body::Bodies, field::Field, statics::moment, support::{Line, LineId}};
 /// use glam::DVec3;
 /// let (from, to) = (DVec3::new(0.0, -0.5, 0.0), DVec3::new(0.0, 0.5, 0.0));
 /// let front = Line::new(LineId::Front, from, to, false);
 /// let truck = Bodies::points(&[(1000.0, DVec3::new(-0.8, 0.0, 0.6))]);
-/// let m = moment(&truck, &front, Field::LEVEL.total(), Corner::Nominal);
+/// let m = moment(&truck, &front, Field::LEVEL.total());
 /// assert!((m - 1000.0 * 9.80665 * 0.8).abs() < 1e-6);
 /// ```
-pub fn moment(bodies: &Bodies, line: &Line, w: DVec3, corner: Corner) -> f64 {
-    let n = lever_vector(line, w);
-    let sum = added_up(bodies, line, n, corner);
-    (sum.moment - line.from * sum.mass).dot(n)
+pub fn moment(bodies: &Bodies, line: &Line, w: DVec3) -> f64 {
+    let sum = bodies.stated(line.leaves_axle);
+    (sum.moment - line.from * sum.mass).dot(lever_vector(line, w))
 }
 
 /// The parts that make up a moment about a line, N m.
@@ -100,129 +56,105 @@ pub struct Entries {
 }
 
 impl Entries {
-    /// The entries of a line, every body at the corner that is worst for the whole field.
+    /// The entries of a line as stated.
     ///
     /// The split into entries is a convention (each body on level ground, then slope, then
     /// acceleration); their sum is not.
-    pub fn of(bodies: &Bodies, line: &Line, field: &Field, corner: Corner) -> Self {
+    pub fn of(bodies: &Bodies, line: &Line, field: &Field) -> Self {
         let mut list = Vec::with_capacity(bodies.as_slice().len());
-        let (slope, acceleration) = each_entry(bodies, line, field, corner, |id, moment| list.push((id, moment)));
+        let (slope, acceleration) = each_entry(bodies, line, field, |id, moment| list.push((id, moment)));
         Self { bodies: list, slope, acceleration }
     }
 }
 
 /// Hands each body's level entry to `take`; gives the slope's and the acceleration's.
-fn each_entry(
-    bodies: &Bodies,
-    line: &Line,
-    field: &Field,
-    corner: Corner,
-    mut take: impl FnMut(BodyId, f64),
-) -> (f64, f64) {
-    let n = lever_vector(line, field.total());
+fn each_entry(bodies: &Bodies, line: &Line, field: &Field, mut take: impl FnMut(BodyId, f64)) -> (f64, f64) {
     let [level, slope, acceleration] = [field.level, field.slope, field.acceleration].map(|w| lever_vector(line, w));
-    let mut sum = Sum::default();
-    for (body, doubt) in bodies.with_doubt().filter(|(b, _)| counts(line, b)) {
-        let (mass, at) = at_corner(body, line, n, if doubt { corner } else { Corner::Nominal });
-        take(body.id, mass * (at - line.from).dot(level));
-        sum = sum.with(mass, at);
+    for body in bodies.as_slice().iter().filter(|b| counts(line, b)) {
+        take(body.id, body.mass.nominal * (body.at - line.from).dot(level));
     }
+    let sum = bodies.stated(line.leaves_axle);
     let arm = sum.moment - line.from * sum.mass;
     (arm.dot(slope), arm.dot(acceleration))
 }
 
-/// The share of what holds a line that is used up: overturning entries over restoring ones, as
-/// magnitudes. 1 is the point of tipping, whatever the entries. Never more than [`MOST_SHARE`];
-/// without anything restoring it is that.
-pub fn share(bodies: &Bodies, line: &Line, field: &Field, corner: Corner) -> f64 {
-    let (mut over, mut restoring) = (0.0, 0.0);
-    let mut add = |moment: f64| if moment < 0.0 { over -= moment } else { restoring += moment };
-    let (slope, acceleration) = each_entry(bodies, line, field, corner, |_, moment| add(moment));
-    add(slope);
-    add(acceleration);
-    if over <= 0.0 {
-        0.0
-    } else if over >= MOST_SHARE * restoring {
-        MOST_SHARE
-    } else {
-        over / restoring
-    }
+/// What holds a line and what overturns it as stated, N m, both as magnitudes.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Balanced {
+    /// The entries that hold the truck down.
+    pub holding: f64,
+    /// Those that overturn it.
+    pub overturning: f64,
 }
 
-/// The share as stated, and at the corner of least moment of the worst set; that corner may have more
-/// to hold it as well, so the worst is never given as less than as stated.
-pub fn shares(stated: &Bodies, worst_set: &Bodies, line: &Line, field: &Field) -> Pair {
-    let nominal = share(stated, line, field, Corner::Nominal);
-    Pair { nominal, worst: share(worst_set, line, field, Corner::Worst).max(nominal) }
+impl Balanced {
+    /// Of bodies about a line in a field.
+    pub fn of(bodies: &Bodies, line: &Line, field: &Field) -> Self {
+        let mut all = Self::default();
+        let mut add = |moment: f64| if moment < 0.0 { all.overturning -= moment } else { all.holding += moment };
+        let (slope, acceleration) = each_entry(bodies, line, field, |_, moment| add(moment));
+        add(slope);
+        add(acceleration);
+        all
+    }
+
+    /// The share of what holds a line that is used up: overturning entries over holding ones. 1 is the
+    /// point of tipping, whatever the entries. Never more than [`MOST_SHARE`]; without anything holding
+    /// it is that.
+    pub fn share(&self) -> f64 {
+        self.share_with(0.0)
+    }
+
+    /// The share as stated and at the worst, which is that of the stated entries with one more: all that
+    /// the worst corner takes off the moment overturns.
+    pub fn shares(&self, moment: Pair) -> Pair {
+        Pair { nominal: self.share(), worst: self.share_with(moment.nominal - moment.worst) }
+    }
+
+    /// The same with one entry more: what the worst corner takes off, N m, overturns.
+    pub fn share_with(&self, taken_off: f64) -> f64 {
+        let over = self.overturning + taken_off.max(0.0);
+        if over <= 0.0 {
+            0.0
+        } else if over >= MOST_SHARE * self.holding {
+            MOST_SHARE
+        } else {
+            over / self.holding
+        }
+    }
 }
 
 /// Shares are not told apart beyond this: ten times over is over.
 pub const MOST_SHARE: f64 = 10.0;
 
-/// How far inside a line the line of action passes, m, square to the line: M / sum of m |w square to
-/// the line|. Negative once it has crossed; zero where nothing pulls square to the line.
-///
-/// At the worst corner it is the least over every corner of several sets of bodies: a fraction of two
-/// sums, so the corner is found by taking every lever shorter by the least distance so far, until
-/// that no longer finds a lesser one (Dinkelbach's iteration).
-pub fn distance(sets: &[&Bodies], line: &Line, w: DVec3, corner: Corner) -> f64 {
-    let (u, n) = (line.direction(), lever_vector(line, w));
-    let pull = (w - u * w.dot(u)).length();
-    let inside = |sum: Sum| {
-        let down = sum.mass * pull;
-        if down > 0.0 { (sum.moment - line.from * sum.mass).dot(n) / down } else { 0.0 }
-    };
-    let least = |a: f64, b: f64| if b < a { b } else { a };
-    let stated = sets.iter().map(|bodies| inside(bodies.stated(line.leaves_axle))).reduce(least).unwrap_or_default();
-    if corner == Corner::Nominal {
-        return stated;
-    }
-    let mut found = stated;
-    for _ in 0..60 {
-        let at_corner = |bodies: &&Bodies| {
-            let (exact, uncertain) = bodies.exact_and_uncertain(line.leaves_axle);
-            inside(uncertain.fold(exact, |sum, body| {
-                let (mass, at) = corner_below(body, line, n, found * pull);
-                sum.with(mass, at)
-            }))
-        };
-        let next = sets.iter().map(at_corner).reduce(least).unwrap_or_default();
-        if next >= found - 1e-13 {
-            break;
-        }
-        found = next;
-    }
-    found
+/// The pull square to a line, m/s^2.
+pub fn square_pull(line: &Line, w: DVec3) -> DVec3 {
+    let u = line.direction();
+    w - u * w.dot(u)
 }
 
-/// The greatest t for which the field `w + t d` still leaves no negative moment about the line, the
-/// worst of several sets of bodies, or `None` where no t up to [`STEEPEST`] upsets it. Not above zero
-/// where the moment is negative before any t.
+/// How far inside a line the line of action passes as stated, m, square to the line: M / sum of m |w
+/// square to the line|. Negative once it has crossed; zero where nothing pulls square to the line.
+pub fn distance(bodies: &Bodies, line: &Line, w: DVec3) -> f64 {
+    let down = bodies.stated(line.leaves_axle).mass * square_pull(line, w).length();
+    if down > 0.0 { moment(bodies, line, w) / down } else { 0.0 }
+}
+
+/// The least t from 0 to [`STEEPEST`] at which a moment A + t B, the least of many, is gone; `at`
+/// gives A and B of the least one at t. `None` where none goes up to there. Not above zero where it is
+/// gone before any t: then how far back it would have to come, if that helps at all.
 ///
-/// With w straight down and d = g times the downhill direction, t is the slope (a tangent) that the
-/// truck stands; with d square to w about the line, it is the tangent of the tip angle. For every
-/// fixed corner the moment is A + t B; the least root over all corners is found by walking from
-/// one corner's root to the worst corner there (Dinkelbach's iteration, finitely many corners).
-pub fn critical(sets: &[&Bodies], line: &Line, w: DVec3, d: DVec3, corner: Corner) -> Option<f64> {
-    let (n0, nd) = (lever_vector(line, w), lever_vector(line, d));
-    let at = |t: f64| {
-        let n = n0 + nd * t;
-        let parts = sets.iter().map(|bodies| {
-            let sum = added_up(bodies, line, n, corner);
-            let arm = sum.moment - line.from * sum.mass;
-            (arm.dot(n0), arm.dot(nd))
-        });
-        parts.min_by(|x, y| (x.0 + t * x.1).total_cmp(&(y.0 + t * y.1)))
-    };
-    let (a, b) = at(0.0)?;
+/// Every one of the many is affine in t, so the least root is found by walking from one's root to the
+/// worst one there (Dinkelbach's iteration).
+pub fn walk_to_root(at: impl Fn(f64) -> (f64, f64)) -> Option<f64> {
+    let (a, b) = at(0.0);
     if a < 0.0 {
-        // Gone before any t: say how far back it would have to come, if that helps at all.
         return Some(if b < 0.0 { -a / b } else { 0.0 }.min(0.0));
     }
-    // The root of any one corner lies above the least root, or there is none up to here.
+    // The root of any one lies above the least root, or there is none up to here.
     let mut t = if b < 0.0 { (-a / b).min(STEEPEST) } else { STEEPEST };
     for _ in 0..60 {
-        let (a, b) = at(t)?;
+        let (a, b) = at(t);
         if t >= STEEPEST && a + t * b >= 0.0 {
             return None;
         }
@@ -233,6 +165,16 @@ pub fn critical(sets: &[&Bodies], line: &Line, w: DVec3, d: DVec3, corner: Corne
         t = next.max(0.0);
     }
     Some(t)
+}
+
+/// The greatest t for which the field `w + t d` leaves no negative moment about the line as stated, or
+/// `None` where no t up to [`STEEPEST`] upsets it. Not above zero where the moment is negative before any t.
+///
+/// With w straight down and d = g times the downhill direction, t is the slope (a tangent) that the
+/// truck stands; with d square to w about the line, it is the tangent of the tip angle.
+pub fn critical(bodies: &Bodies, line: &Line, w: DVec3, d: DVec3) -> Option<f64> {
+    let parts = (moment(bodies, line, w), moment(bodies, line, d));
+    walk_to_root(|_| parts)
 }
 
 /// How far something goes before a line is reached, where it may never be: `None`.
@@ -258,12 +200,11 @@ impl Reach {
 /// Slopes beyond this (a tangent; 87 degrees) are not told apart: the truck does not tip that way.
 pub const STEEPEST: f64 = 20.0;
 
-/// The further tilt about a line itself that brings its moment to zero, rad, or `None` where it
-/// does not tip before it lies down. Negative once it has gone over.
-pub fn tip_angle(sets: &[&Bodies], line: &Line, w: DVec3, corner: Corner) -> Option<f64> {
-    let u = line.direction();
-    let square = w - u * w.dot(u);
-    critical(sets, line, square, square.cross(u), corner).map(libm::atan)
+/// The further tilt about a line itself that brings its moment to zero as stated, rad, or `None` where
+/// it does not tip before it lies down. Negative once it has gone over.
+pub fn tip_angle(bodies: &Bodies, line: &Line, w: DVec3) -> Option<f64> {
+    let square = square_pull(line, w);
+    critical(bodies, line, square, square.cross(line.direction())).map(libm::atan)
 }
 
 /// Energy to tip about a line on level ground, J: the weight times how far its centre must rise to

@@ -1,15 +1,17 @@
 //! The steps of a lift: each a pose, what it must stand, and how it fares.
 
 use crate::balance::Balance;
-use crate::body::{Outfit, Placed, Pose};
+use crate::body::{Outfit, Placed, Pose, Setting};
 use crate::field::Field;
 use crate::platform::{self, Outcome, Reading, Test};
+use crate::scalar::Span;
 use crate::scenario::Scenario;
 use crate::stance::{Stance, Yield};
-use crate::statics::{self, Corner, Pair, Reach};
+use crate::statics::{Balanced, Pair, Reach};
 use crate::support::{Line, LineId};
 use crate::units::slope_angle;
 use crate::wheels::{self, WheelLoads};
+use glam::DVec3;
 use serde::Serialize;
 
 /// A step.
@@ -110,6 +112,24 @@ impl StepId {
         }
     }
 
+    /// Its pose, lean left out, and how far lift, tilt and sideshift may be from it.
+    pub fn setting(self, scenario: &Scenario) -> Setting {
+        let (doubts, pose) = (&scenario.doubts, self.pose(scenario));
+        let upright = Span::exact(0.0);
+        let (lift, tilt) = match self {
+            Self::TakeUp => (doubts.take_up, upright),
+            Self::TiltBack => (doubts.take_up, doubts.tilt_back_most.mirrored()),
+            Self::RaisedBack => (doubts.height, doubts.tilt_back.mirrored()),
+            Self::RaisedUpright | Self::BackOut => (doubts.height, upright),
+            Self::RaisedForward => (doubts.height, doubts.tilt_forward),
+            _ => (doubts.travel, doubts.tilt_back_most.mirrored()),
+        };
+        // No mast goes below the ground nor beyond its end.
+        let room = (scenario.truck.mast.lift - pose.lift).max(0.0);
+        let lift = Span { lo: lift.lo.max(-pose.lift), nominal: 0.0, hi: lift.hi.min(room) };
+        Setting { pose, lift, tilt, sideshift: doubts.sideshift }
+    }
+
     /// Its pose, lean left out.
     pub fn pose(self, scenario: &Scenario) -> Pose {
         let (truck, lift) = (&scenario.truck, &scenario.lift);
@@ -124,29 +144,60 @@ impl StepId {
         Pose { lift: height, tilt, lean: 0.0, sway: 0.0, sideshift: lift.sideshift }
     }
 
-    /// What pulls on truck and load.
+    /// What pulls on truck and load, as stated.
+    pub fn field(self, scenario: &Scenario) -> Field {
+        self.fields(scenario).0
+    }
+
+    /// What pulls on truck and load, as stated and at all ends of its figures' ranges, m/s^2.
     ///
     /// Down the ramp the truck brakes: backwards with the load uphill that pulls the load to the
-    /// heel, forwards with the load downhill it pulls it away.
-    pub fn field(self, scenario: &Scenario) -> Field {
-        let drive = &scenario.drive;
-        let angle = |slope: Option<f64>| slope_angle(slope.unwrap_or(0.0));
-        let (ramp, cross) = (angle(drive.ramp), angle(drive.cross_fall));
-        let braking = drive.braking.unwrap_or(0.0);
-        let bend = |bend: Option<(f64, f64)>| bend.map_or(0.0, |(speed, radius)| speed * speed / radius);
-        match self {
-            Self::Brake => Field::new(0.0, 0.0, -braking, 0.0),
-            Self::CornerLeft => Field::new(0.0, 0.0, 0.0, bend(drive.corner)),
-            Self::CornerRight => Field::new(0.0, 0.0, 0.0, -bend(drive.corner)),
-            Self::EmptyCornerLeft => Field::new(0.0, 0.0, 0.0, bend(drive.corner_empty)),
-            Self::EmptyCornerRight => Field::new(0.0, 0.0, 0.0, -bend(drive.corner_empty)),
-            Self::RampUp => Field::new(ramp, 0.0, 0.0, 0.0),
-            Self::RampDown if drive.load_downhill => Field::new(-ramp, 0.0, -braking, 0.0),
-            Self::RampDown => Field::new(ramp, 0.0, braking, 0.0),
-            Self::CrossFallLeft => Field::new(0.0, cross, 0.0, 0.0),
-            Self::CrossFallRight => Field::new(0.0, -cross, 0.0, 0.0),
-            _ => Field::LEVEL,
+    /// heel, forwards with the load downhill it pulls it away. Between its ends a field takes no truck
+    /// further over: the moment is affine in the acceleration, and in a slope's angle it is lowest only
+    /// where the slope pulls straight away from the ground.
+    pub fn fields(self, scenario: &Scenario) -> (Field, Vec<DVec3>) {
+        let (drive, doubts) = (&scenario.drive, &scenario.doubts);
+        let range = |stated: f64, doubt: Span| Span { lo: (stated + doubt.lo).max(0.0), ..doubt.moved(stated) };
+        let slope = |slope: Option<f64>, doubt: Span| range(slope.unwrap_or(0.0), doubt).each(slope_angle);
+        let none = Span::exact(0.0);
+        let braking = range(drive.braking.unwrap_or(0.0), doubts.braking);
+        let bend = |bend: Option<(f64, f64)>, doubt: Span| {
+            bend.map_or(none, |(speed, radius)| {
+                let (speed, radius) = (range(speed, doubt), doubts.radius.moved(radius));
+                let pull = |v: f64, r: f64| v * v / r.max(0.1);
+                Span {
+                    lo: pull(speed.lo, radius.hi),
+                    nominal: pull(speed.nominal, radius.nominal),
+                    hi: pull(speed.hi, radius.lo),
+                }
+            })
+        };
+        let (ramp, cross) = (slope(drive.ramp, doubts.ramp), slope(drive.cross_fall, doubts.cross_fall));
+        let laden = || bend(drive.corner, doubts.corner_speed);
+        let empty = || bend(drive.corner_empty, doubts.corner_speed_empty);
+        let (grade, fall, ahead, left) = match self {
+            Self::Brake => (none, none, braking.mirrored(), none),
+            Self::CornerLeft => (none, none, none, laden()),
+            Self::CornerRight => (none, none, none, laden().mirrored()),
+            Self::EmptyCornerLeft => (none, none, none, empty()),
+            Self::EmptyCornerRight => (none, none, none, empty().mirrored()),
+            Self::RampUp => (ramp, none, none, none),
+            Self::RampDown if drive.load_downhill => (ramp.mirrored(), none, braking.mirrored(), none),
+            Self::RampDown => (ramp, none, braking, none),
+            Self::CrossFallLeft => (none, cross, none, none),
+            Self::CrossFallRight => (none, cross.mirrored(), none, none),
+            _ => (none, none, none, none),
+        };
+        let both = |s: Span| if s.is_exact() { vec![s.nominal] } else { vec![s.lo, s.hi] };
+        let mut ends = Vec::with_capacity(4);
+        for a in both(grade) {
+            for b in both(fall) {
+                for x in both(ahead) {
+                    ends.extend(both(left).into_iter().map(|y| Field::new(a, b, x, y).total()));
+                }
+            }
         }
+        (Field::new(grade.nominal, fall.nominal, ahead.nominal, left.nominal), ends)
     }
 }
 
@@ -162,17 +213,11 @@ pub struct Standing {
 }
 
 impl Standing {
-    /// Of a stance in a field.
-    pub fn of(stance: &Stance, id: LineId, field: &Field) -> Self {
+    /// Of a stance in a field, and over all `ends` that it may have.
+    pub fn of(stance: &Stance, id: LineId, field: &Field, ends: &[DVec3]) -> Self {
         let line = stance.support.line(id);
-        let w = field.total();
-        let (worst_set, worst) = stance.worst(&line, w);
-        let nominal = &stance.nominal;
-        Self {
-            line,
-            moment: Pair { nominal: statics::moment(nominal, &line, w, Corner::Nominal), worst },
-            share: statics::shares(nominal, worst_set, &line, field),
-        }
+        let moment = stance.moment(id, field, ends);
+        Self { line, moment, share: Balanced::of(&stance.nominal, &line, field).shares(moment) }
     }
 
     /// Whether it stands as stated.
@@ -186,6 +231,17 @@ impl Standing {
     }
 }
 
+/// One thing that a step must pass: to stand as it is about a line, or on a platform slope.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Check {
+    /// The step.
+    pub step: StepId,
+    /// The line.
+    pub line: LineId,
+    /// The platform test; none for standing as it is.
+    pub test: Option<Test>,
+}
+
 /// One step, decided: what it takes to say whether it stands. Figures for people are worked out when asked for.
 #[derive(Clone, Debug)]
 pub struct Step<'r> {
@@ -193,8 +249,10 @@ pub struct Step<'r> {
     pub id: StepId,
     /// The truck and load in their pose.
     pub stance: Stance<'r>,
-    /// What pulls on them.
+    /// What pulls on them, as stated.
     pub field: Field,
+    /// The same at all ends of what it may be.
+    pub ends: Vec<DVec3>,
     /// About each line, as it stands.
     pub standing: [Standing; 3],
     /// Each platform slope it must stand, about each line that test tries; none where a reserve is asked.
@@ -207,33 +265,76 @@ pub struct Step<'r> {
     set_up: Option<Stance<'r>>,
 }
 
+/// The slope that a test asks of a truck, a tangent.
+fn asked(scenario: &Scenario, test: Test) -> f64 {
+    test.slope(scenario.truck.rated(), scenario.truck.top_speed_kmh, Reading::Asked)
+}
+
+/// Truck and load in a setting of a step, the mast giving as it does there, or stiff but for its play.
+fn stand<'r>(
+    scenario: &Scenario,
+    balance: &'r Balance,
+    placed: &Placed,
+    id: StepId,
+    setting: &Setting,
+    stiff: bool,
+) -> Stance<'r> {
+    let (truck, doubts) = (&scenario.truck, &scenario.doubts);
+    let load = id.laden().then_some(placed);
+    let give = Yield::of(truck, doubts, load, setting);
+    let give = if stiff { Yield { lean: Span::exact(0.0), ..give } } else { give };
+    Stance::new(truck, doubts, &balance.rig, setting, Outfit::Today, load, give)
+}
+
+fn as_it_stands<'r>(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id: StepId) -> Stance<'r> {
+    stand(scenario, balance, placed, id, &id.setting(scenario), false)
+}
+
+/// As the platform slopes are set up, where that differs from how it stands.
+///
+/// The stacking test ahead is set up with the load plumb, deflection tilted out (ISO 22915-3 and -4):
+/// so is the upright step. Tilted forward to place, the lean comes on top. The travelling tests have a
+/// height of their own; the step may be higher, never lower.
+fn as_set_up<'r>(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id: StepId) -> Option<Stance<'r>> {
+    let setting = id.setting(scenario);
+    match id {
+        StepId::TakeUp | StepId::RaisedUpright => Some(stand(scenario, balance, placed, id, &setting, true)),
+        StepId::Travel => {
+            let lift = setting.pose.lift.max(Test::travelling_lift(scenario.truck.rated()));
+            let at_height = Setting { pose: Pose { lift, ..setting.pose }, ..setting };
+            Some(stand(scenario, balance, placed, id, &at_height, false))
+        }
+        _ => None,
+    }
+}
+
+impl Check {
+    /// The restoring moment that is left at the worst corner, N m, without working out the whole step.
+    pub fn worst(&self, scenario: &Scenario, balance: &Balance, placed: &Placed) -> f64 {
+        let stands = || as_it_stands(scenario, balance, placed, self.step);
+        match self.test {
+            Some(test) => {
+                let set_up = as_set_up(scenario, balance, placed, self.step).unwrap_or_else(stands);
+                set_up.on_platform(self.line, asked(scenario, test)).worst
+            }
+            None => {
+                let (field, ends) = self.step.fields(scenario);
+                stands().moment(self.line, &field, &ends).worst
+            }
+        }
+    }
+}
+
 impl<'r> Step<'r> {
     /// Works a step through.
     pub fn new(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id: StepId) -> Self {
-        let (truck, field) = (&scenario.truck, id.field(scenario));
-        let pose = id.pose(scenario);
-        let load = id.laden().then_some(placed);
-        let stand = |pose: Pose, give: Yield| Stance::new(truck, &balance.rig, pose, Outfit::Today, load, give);
-        let give = Yield::of(truck, load, pose.lift);
-        let stance = stand(pose, give);
-        let rated = truck.rated();
-        let slope = |test: Test| test.slope(rated, truck.top_speed_kmh, Reading::Asked);
-        // The stacking test ahead is set up with the load plumb, deflection tilted out (ISO 22915-3
-        // and -4): so is the upright step. Tilted forward to place, the lean comes on top. The
-        // travelling tests have a height of their own; the step may be higher, never lower.
-        let stiff = Yield { lean: crate::scalar::Span::exact(0.0), sway: give.sway };
-        let set_up = match id {
-            StepId::TakeUp | StepId::RaisedUpright => Some(stand(pose, stiff)),
-            StepId::Travel => {
-                let lift = pose.lift.max(Test::travelling_lift(rated));
-                Some(stand(Pose { lift, ..pose }, Yield::of(truck, load, lift)))
-            }
-            _ => None,
-        };
+        let (field, ends) = id.fields(scenario);
+        let stance = as_it_stands(scenario, balance, placed, id);
+        let set_up = as_set_up(scenario, balance, placed, id);
         let tested = set_up.as_ref().unwrap_or(&stance);
         let (tests, allowed) = match id.demand(scenario) {
             Demand::Platform([longitudinal, lateral]) => {
-                let run = |test, line| platform::run(tested, test, line, slope(test));
+                let run = |test, line| platform::run(tested, test, line, asked(scenario, test));
                 let tests =
                     vec![run(longitudinal, LineId::Front), run(lateral, LineId::Left), run(lateral, LineId::Right)];
                 (tests, 1.0)
@@ -242,37 +343,31 @@ impl<'r> Step<'r> {
         };
         Self {
             id,
-            standing: [LineId::Front, LineId::Left, LineId::Right].map(|line| Standing::of(&stance, line, &field)),
+            standing: [LineId::Front, LineId::Left, LineId::Right]
+                .map(|line| Standing::of(&stance, line, &field, &ends)),
             tests,
             allowed,
             wheels: wheels::loads(&stance.support, &stance.nominal, field.total()),
             stance,
             field,
+            ends,
             set_up,
         }
     }
 
     /// How far inside a line the line of action passes, m.
-    pub fn distance(&self, line: &Line) -> Pair {
-        let (stance, w) = (&self.stance, self.field.total());
-        Pair {
-            nominal: statics::distance(&[&stance.nominal], line, w, Corner::Nominal),
-            worst: statics::distance(&stance.sets(line.id), line, w, Corner::Worst),
-        }
+    pub fn distance(&self, line: LineId) -> Pair {
+        self.stance.distance(line, &self.field, &self.ends)
     }
 
     /// The further tilt about a line to the point of tipping, rad.
-    pub fn tip_angle(&self, line: &Line) -> Reach {
-        let (stance, w) = (&self.stance, self.field.total());
-        Reach::new(
-            statics::tip_angle(&[&stance.nominal], line, w, Corner::Nominal),
-            statics::tip_angle(&stance.sets(line.id), line, w, Corner::Worst),
-        )
+    pub fn tip_angle(&self, line: LineId) -> Reach {
+        self.stance.tip_angle(line, &self.field, &self.ends)
     }
 
     /// The slope (a tangent) that it stands about a line, set up as for the platform.
     pub fn stood(&self, line: LineId) -> Reach {
-        platform::stood(self.set_up.as_ref().unwrap_or(&self.stance), line)
+        self.set_up.as_ref().unwrap_or(&self.stance).stood(line)
     }
 
     /// The greatest share used, over all lines as it stands and all slopes it must stand.
@@ -301,11 +396,25 @@ impl<'r> Step<'r> {
         self.standing.iter().all(|s| self.keeps_worst(s)) && self.tests.iter().all(Outcome::passes_worst)
     }
 
+    /// What it must pass, and how much of what may be used each uses: 1 is the limit.
+    pub fn checks(&self) -> impl Iterator<Item = (Check, Pair)> + '_ {
+        let of = |p: Pair, limit: f64| Pair { nominal: p.nominal / limit, worst: p.worst / limit };
+        let check = |line, test| Check { step: self.id, line, test };
+        let standing = self.standing.iter().map(move |s| (check(s.line.id, None), of(s.share, self.allowed)));
+        standing.chain(self.tests.iter().map(move |t| (check(t.line, Some(t.test)), t.share)))
+    }
+
+    /// The moment that a check is about; none where the step has no such check.
+    pub fn moment(&self, check: &Check) -> Option<Pair> {
+        match check.test {
+            None => self.standing.iter().find(|s| s.line.id == check.line).map(|s| s.moment),
+            Some(test) => self.tests.iter().find(|t| t.test == test && t.line == check.line).map(|t| t.moment),
+        }
+    }
+
     /// The share used as a part of what may be used: 1 is the limit of this step, whatever it is.
     pub fn used(&self) -> Pair {
-        let standing = self.standing.iter().map(|s| Pair { nominal: s.share.nominal, worst: s.share.worst });
-        let of = |p: Pair, limit: f64| Pair { nominal: p.nominal / limit, worst: p.worst / limit };
-        let all = standing.map(|p| of(p, self.allowed)).chain(self.tests.iter().map(|t| t.share));
+        let all = self.checks().map(|(_, used)| used);
         all.fold(Pair::default(), |a, b| Pair { nominal: a.nominal.max(b.nominal), worst: a.worst.max(b.worst) })
     }
 }

@@ -1,5 +1,6 @@
 //! What the truck stands on: contacts, the pivot of the steer axle, and the tipping lines.
 
+use crate::doubt::Doubts;
 use crate::scenario::Truck;
 use glam::DVec3;
 use serde::Serialize;
@@ -65,16 +66,29 @@ pub struct Support {
 }
 
 impl Support {
-    /// Of a truck, with the pivot (if it has one) at the lower or the higher reading of its height:
-    /// the lower for what is asked, the higher for what a plate proves.
-    pub fn of(truck: &Truck, pivot_high: bool) -> Self {
+    /// Of a truck as stated, with the pivot (if it has one) at the height for what is asked, or at that
+    /// for what a plate proves.
+    pub fn of(truck: &Truck, proven: bool) -> Self {
         let half = 0.5 * truck.tread;
-        let pivot = truck.axle.as_ref().map_or(0.0, |a| if pivot_high { a.pivot_high } else { a.pivot_low });
+        let pivot = truck.axle.as_ref().map_or(0.0, |a| if proven { a.pivot_high } else { a.pivot });
         Self {
             left: DVec3::new(0.0, half, 0.0),
             right: DVec3::new(0.0, -half, 0.0),
             steer: DVec3::new(-truck.wheelbase, 0.0, pivot),
             pivoting: truck.axle.is_some(),
+        }
+    }
+
+    /// The narrowest that it may be, for a wheelbase longer by `longer`, m. A narrower tread brings both
+    /// side lines nearer to all that stands ahead of the steer axle.
+    pub fn narrowest(truck: &Truck, doubts: &Doubts, longer: f64) -> Self {
+        let stated = Self::of(truck, false);
+        let half = DVec3::Y * (0.5 * doubts.tread.lo);
+        Self {
+            left: stated.left + half,
+            right: stated.right - half,
+            steer: DVec3::new(stated.steer.x - longer, 0.0, truck.axle.as_ref().map_or(0.0, |a| a.pivot_low)),
+            ..stated
         }
     }
 

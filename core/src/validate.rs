@@ -10,6 +10,7 @@ use crate::scalar::{Scalar, Span};
 use crate::scenario::{Assumed, Basis, Scenario};
 use std::sync::Arc;
 
+mod doubts;
 mod drive;
 mod lift;
 mod load;
@@ -21,7 +22,7 @@ mod weighed;
 /// The most rows a plate may have.
 pub const MOST_PLATE_ROWS: usize = 40;
 /// The most moving mast sections.
-pub const MOST_STAGES: usize = 3;
+pub const MOST_STAGES: usize = crate::doubt::MOST_STAGES;
 /// The most parts a load may have.
 pub const MOST_PARTS: usize = 200;
 /// The most points an outline may have.
@@ -73,7 +74,8 @@ pub fn check(document: &Document) -> (Result<Scenario, Vec<Problem>>, LoadAlone)
     let alone = entries.load_alone();
     let scenario = match load {
         Some(load) if entries.problems.is_empty() => {
-            Ok(Scenario { truck, load, lift, drive, assumed: entries.assumed })
+            let doubts = entries.doubts();
+            Ok(Scenario { truck, load, lift, drive, doubts, assumed: entries.assumed })
         }
         _ => {
             entries.problems.sort_by_key(|p| p.place);
@@ -231,6 +233,12 @@ impl Entries {
         let place = place.into();
         let row = place.field.row();
         place.number(&mut self.document).and_then(|n| *n).filter(|v| (row.min..=row.max).contains(v))
+    }
+
+    /// How far an entered figure may be out each way, in the document's unit; `usual` where nothing is
+    /// said of it and it has no usual way of being known.
+    fn tolerance(&self, place: impl Into<Place>, value: f64, usual: f64) -> f64 {
+        known::tolerance_of(&self.document, place.into(), value).unwrap_or(usual)
     }
 
     /// A required figure.

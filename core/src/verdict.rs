@@ -9,11 +9,7 @@ use crate::rules;
 use crate::scalar::{Scalar, Span};
 use crate::scenario::Scenario;
 use crate::seat::{Over, Seat};
-use crate::stance::Stance;
-use crate::statics::{self, Corner};
 use crate::step::{Standing, Step, StepId};
-use crate::support::{Line, LineId};
-use glam::DVec3;
 use serde::Serialize;
 
 mod reason;
@@ -76,6 +72,8 @@ pub fn decide(
             }
             Gap::TooHeavy { .. } | Gap::TooFarOut { .. } => Some(Entry::LoadCgFromHeel),
             Gap::OffCentre { .. } => Some(Entry::LoadCgLeft),
+            Gap::TooHigh { .. } => Some(Entry::LiftHeight),
+            Gap::Battery { .. } => Some(Entry::BatteryFitted),
             _ => None,
         };
         grounds.push(ground(finding.as_stated, Reason::Plate { gap: finding.gap.clone() }, measure));
@@ -217,11 +215,11 @@ fn step_grounds(step: &Step) -> Option<(f64, Ground)> {
     let id = step.id;
     let tips = step.standing.iter().filter(|s| !s.stands_worst()).map(|s| {
         let stated = !s.stands();
-        let distance = step.distance(&s.line);
+        let distance = step.distance(s.line.id);
         let (share, beyond) =
             if stated { (s.share.nominal, distance.nominal) } else { (s.share.worst, distance.worst) };
         let reason = Reason::Tips { step: id, line: s.line.id, beyond: c((-beyond).max(0.0)), lift, tilt_deg };
-        (stated, share, reason, s.line, step.field.total())
+        (stated, share, reason)
     });
     let slopes = step.tests.iter().filter(|t| !t.passes_worst()).map(|t| {
         let stated = !t.passes();
@@ -229,9 +227,7 @@ fn step_grounds(step: &Step) -> Option<(f64, Ground)> {
         let (share, stood) = if stated { (t.share.nominal, reach.nominal) } else { (t.share.worst, reach.worst) };
         let stood = c(stood.unwrap_or(t.asked));
         let reason = Reason::Slope { step: id, test: t.test, line: t.line, stood, asked: c(t.asked), lift, tilt_deg };
-        let line = step.stance.support.line(t.line);
-        let field = crate::field::Field::platform(line.outward(), t.asked).total();
-        (stated, share, reason, line, field)
+        (stated, share, reason)
     });
     // What is not kept as stated counts as stated, whatever happens at the worst.
     let short = |s: &&Standing| (s.stands_worst() && !step.keeps_worst(s)) || (s.stands() && !step.keeps(s));
@@ -240,51 +236,18 @@ fn step_grounds(step: &Step) -> Option<(f64, Ground)> {
         let share = if stated { s.share.nominal } else { s.share.worst };
         let (line, shown) = (s.line.id, c(share));
         let reason = Reason::Reserve { step: id, line, share: shown, allowed: c(step.allowed), lift, tilt_deg };
-        (stated, share / step.allowed, reason, s.line, step.field.total())
+        (stated, share / step.allowed, reason)
     });
     // Tipping as it stands is plainer than a slope not stood: it comes first where both fail.
-    let worst = tips.chain(slopes).chain(stays).fold(
-        None,
-        |best: Option<(bool, f64, Reason, Line, DVec3)>, next| match best {
-            Some(b) if b.0 && !next.0 => Some(b),
-            Some(b) if (b.0 || !next.0) && (matches!(b.2, Reason::Tips { .. }) || b.1 >= next.1) => Some(b),
-            _ => Some(next),
-        },
-    )?;
-    let (stated, share, reason, line, w) = worst;
-    let measure = if stated { None } else { costliest(&step.stance, &line, w) };
-    let state = if stated { State::NoGo } else { State::Hold };
-    Some((share, Ground { state, reason, measure }))
-}
-
-/// The uncertain figure that costs the most moment about a line: what to measure better.
-pub fn costliest(stance: &Stance, line: &Line, w: DVec3) -> Option<Place> {
-    use crate::body::BodyId;
-    let n = statics::lever_vector(line, w);
-    let lever = |r: DVec3| (r - line.from).dot(n);
-    let mut best: (f64, Option<Entry>) = (1e-9, None);
-    let mut offer = |gain: f64, entry: Entry| {
-        if gain > best.0 {
-            best = (gain, Some(entry));
-        }
-    };
-    let (set, yielding) = stance.worst(line, w);
-    for body in set.as_slice().iter().filter(|b| statics::counts(line, b)) {
-        let (mass, at) = statics::at_corner(body, line, n, Corner::Worst);
-        let (by_mass, by_place) = match body.id {
-            BodyId::Load if line.id == LineId::Front => (Entry::LoadMass, Entry::LoadCgFromHeel),
-            BodyId::Load => (Entry::LoadMass, Entry::LoadCgLeft),
-            BodyId::Battery => (Entry::BatteryFitted, Entry::BatteryBehind),
-            BodyId::Operator => (Entry::Operator, Entry::Operator),
-            _ => (Entry::Service, Entry::CgHeight),
-        };
-        offer((body.mass.nominal - mass) * lever(at), by_mass);
-        offer(mass * (lever(body.at) - lever(at)), by_place);
-    }
-    // What the mast does of its own: the same bodies with the mast as stated.
-    let stiff = statics::moment(&stance.nominal, line, w, Corner::Worst);
-    offer(stiff - yielding, if line.id == LineId::Front { Entry::MastGive } else { Entry::MastPlay });
-    best.1.map(Place::from)
+    let all = tips.chain(slopes).chain(stays);
+    let worst = all.fold(None, |best: Option<(bool, f64, Reason)>, next| match best {
+        Some(b) if b.0 && !next.0 => Some(b),
+        Some(b) if (b.0 || !next.0) && (matches!(b.2, Reason::Tips { .. }) || b.1 >= next.1) => Some(b),
+        _ => Some(next),
+    });
+    let (stated, share, reason) = worst?;
+    // Which figure to measure is found out for the reason that governs alone: see `gain`.
+    Some((share, ground(stated, reason, None)))
 }
 
 fn within(plate: &plate::Outcome, steps: &[Step]) -> Ground {

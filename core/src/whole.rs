@@ -37,8 +37,7 @@ impl<'r> Whole<'r> {
             .map(|id| Step::new(scenario, balance, &placed, id))
             .collect();
         let bearing = Bearing::of(scenario);
-        let seats: Vec<_> =
-            steps.iter().map(|s| Seat::of(scenario, &placed, &bearing, s.id, &s.id.pose(scenario))).collect();
+        let seats: Vec<_> = steps.iter().map(|s| Seat::of(scenario, &placed, &bearing, s.id)).collect();
         let plate = plate::check(scenario, &placed);
         let forks = forks::check(scenario, &placed, &bearing);
         let contradictions = &balance.contradictions;

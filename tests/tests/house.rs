@@ -36,7 +36,7 @@ fn code(text: &str) -> String {
 }
 
 /// From the ground up: a file of the core uses only what stands above it in this list.
-const LAYERS: [&str; 39] = [
+const LAYERS: [&str; 42] = [
     "scalar",
     "units",
     "number",
@@ -47,6 +47,7 @@ const LAYERS: [&str; 39] = [
     "document",
     "place",
     "known",
+    "doubt",
     "problem",
     "polygon",
     "solid",
@@ -58,8 +59,9 @@ const LAYERS: [&str; 39] = [
     "scenario",
     "validate",
     "field",
-    "body",
     "support",
+    "corner",
+    "body",
     "statics",
     "wheels",
     "stance",
@@ -69,6 +71,7 @@ const LAYERS: [&str; 39] = [
     "bearing",
     "forks",
     "step",
+    "gain",
     "seat",
     "verdict",
     "whole",

@@ -18,7 +18,7 @@ fn stiff_and_light() -> Scenario {
 #[test]
 fn inferred_height_is_the_closed_form() {
     let truck = stiff_and_light().truck;
-    let balance = Balance::of(&truck);
+    let balance = Balance::of(&truck, &Doubts::NONE);
     let highest = balance.whole.iter().map(|p| p.y).fold(0.0, f64::max);
     let (half, behind) = (0.5 * truck.tread, -truck.cg_x.unwrap_or_default());
     let cos = truck.wheelbase / libm::hypot(truck.wheelbase, half);
@@ -32,11 +32,11 @@ fn inferred_height_is_the_closed_form() {
 fn the_inferred_height_just_passes_every_test() {
     let mut truck = example::three_wheel().truck;
     assert_eq!(truck.cg_z, None);
-    let highest = Balance::of(&truck).whole.iter().map(|p| p.y).fold(0.0, f64::max);
+    let highest = Balance::of(&truck, &Doubts::NONE).whole.iter().map(|p| p.y).fold(0.0, f64::max);
     truck.cg_z = Some(highest - 1e-6);
-    assert_eq!(Balance::of(&truck).contradictions, []);
+    assert_eq!(Balance::of(&truck, &Doubts::NONE).contradictions, []);
     truck.cg_z = Some(highest + 0.001);
-    let contradictions = Balance::of(&truck).contradictions;
+    let contradictions = Balance::of(&truck, &Doubts::NONE).contradictions;
     assert_eq!(contradictions.len(), 1);
     assert!(contradictions[0].stood < contradictions[0].asked);
 }
@@ -54,7 +54,7 @@ fn evidence_takes_the_laxer_reading() {
 fn contradictions_name_the_test_and_the_suspects() {
     let mut truck = example::three_wheel().truck;
     truck.cg_z = Some(0.95);
-    let found = Balance::of(&truck).contradictions;
+    let found = Balance::of(&truck, &Doubts::NONE).contradictions;
     assert_eq!(found[0].test, Test::LateralTravelling);
     assert!(found[0].suspects.contains(&Entry::CgHeight.into()));
 
@@ -62,7 +62,7 @@ fn contradictions_name_the_test_and_the_suspects() {
     if let Some(plate) = &mut truck.plate {
         plate.rows[0].capacity = 3200.0;
     }
-    let found = Balance::of(&truck).contradictions;
+    let found = Balance::of(&truck, &Doubts::NONE).contradictions;
     assert!(found.iter().any(|c| c.test == Test::LongitudinalStacking && c.row == Some(0)));
     assert!(found.iter().any(|c| c.suspects.contains(&Place::in_row(Entry::PlateCapacity, 0))));
 }
@@ -73,12 +73,12 @@ fn unknown_axle_loads_leave_a_region() {
     let known = example::three_wheel().truck;
     let mut unknown = known.clone();
     unknown.cg_x = None;
-    let region = Balance::of(&unknown);
+    let region = Balance::of(&unknown, &Doubts::NONE);
     assert!(region.whole.len() >= 3);
     let names: Vec<_> = region.inferred.iter().map(|a| a.place.field).collect();
     assert_eq!(names, [Entry::FrontAxle, Entry::SteerAxleLoad, Entry::CgHeight]);
     // Every point of the known truck's segment lies inside the convex region.
-    for p in Balance::of(&known).whole {
+    for p in Balance::of(&known, &Doubts::NONE).whole {
         let n = region.whole.len();
         let inside =
             (0..n).all(|k| (region.whole[(k + 1) % n] - region.whole[k]).perp_dot(p - region.whole[k]) >= -1e-9);

@@ -1,6 +1,7 @@
 //! Bodies in their places.
 
 use super::*;
+use crate::doubt::Doubts;
 use crate::example;
 use crate::scalar::Region;
 use approx::assert_relative_eq;
@@ -14,10 +15,10 @@ fn parts_add_up_to_the_service_weight_and_its_axle_loads() {
         let truck = &scenario.truck;
         let whole = DVec3::new(truck.cg_x.unwrap_or(-0.7), 0.0, 0.6);
         let (chassis, chassis_at) = truck.chassis(whole);
-        let rig = Rig { chassis, chassis_at, corners: Vec::new() };
+        let rig = Rig { chassis, chassis_at, whole: Vec::new() };
         let mut bare = truck.clone();
         bare.attachment = None;
-        let bodies = bare.bodies(&rig, &UPRIGHT, Outfit::Tested { operator: 0.0 }, None);
+        let bodies = bare.bodies(&Doubts::NONE, &rig, &UPRIGHT, Outfit::Tested { operator: 0.0 }, None);
         let (mass, centre) = bodies.centre(false);
         assert_relative_eq!(mass, truck.service, epsilon = 1e-9);
         assert!((centre - whole).length() < 1e-12, "{centre}");
@@ -34,9 +35,9 @@ fn a_load_stands_where_the_tape_says() {
         &scenario.truck,
         Placed { mass: Span::exact(900.0), centre: Region::about(DVec3::new(0.65, 0.04, 0.5), DVec3::ZERO) },
     );
-    let rig = Rig { chassis: 1000.0, chassis_at: DVec3::ZERO, corners: Vec::new() };
+    let rig = Rig { chassis: 1000.0, chassis_at: DVec3::ZERO, whole: Vec::new() };
     let pose = Pose { lift: 2.0, sideshift: 0.1, ..UPRIGHT };
-    let bodies = truck.bodies(&rig, &pose, Outfit::Today, Some(&load));
+    let bodies = truck.bodies(&Doubts::NONE, &rig, &pose, Outfit::Today, Some(&load));
     let at = bodies.as_slice().iter().find(|b| b.id == BodyId::Load).map(|b| b.at);
     assert_eq!(at, Some(DVec3::new(truck.load_distance + 0.11 + 0.65, 0.14, 2.5)));
 }
@@ -57,10 +58,10 @@ fn tilt_and_sway_have_the_signs_stated() {
 #[test]
 fn sections_rise_after_the_free_lift() {
     let scenario = example::three_wheel();
-    let rig = Rig { chassis: 1000.0, chassis_at: DVec3::ZERO, corners: Vec::new() };
+    let rig = Rig { chassis: 1000.0, chassis_at: DVec3::ZERO, whole: Vec::new() };
     let height = |lift: f64| {
         let pose = Pose { lift, ..UPRIGHT };
-        let bodies = scenario.truck.bodies(&rig, &pose, Outfit::Today, None);
+        let bodies = scenario.truck.bodies(&Doubts::NONE, &rig, &pose, Outfit::Today, None);
         let z = |id| bodies.as_slice().iter().find(|b| b.id == id).map_or(f64::NAN, |b| b.at.z);
         (z(BodyId::MastStage(0)), z(BodyId::Carriage))
     };

@@ -87,12 +87,12 @@ fn a_long_load_is_turned() {
     assert!(matches!(turn.remedy, Remedy::Turn { turned: Turned::Left | Turned::Right }) && turn.state == State::Go);
 }
 
-/// Stamped 755 kg at 500 mm a fork: the left one may carry 0.58 of the load at its worst. On the inner
-/// edges of the blades the centre, 50 mm off at most, then asks for 50 / 0.08 between them.
+/// Stamped 775 kg at 500 mm a fork: the left one may carry 0.585 of the load at its worst. On the inner
+/// edges of the blades the centre, 60 mm off at most, then asks for 60 / 0.085 between them.
 #[test]
 fn a_fork_over_its_stamp_is_relieved_by_a_wider_setting() {
     let document = changed(|d| {
-        (d.truck.forks.stamped_kg, d.truck.forks.stamped_centre_m) = (Some(755.0), Some(0.5));
+        (d.truck.forks.stamped_kg, d.truck.forks.stamped_centre_m) = (Some(775.0), Some(0.5));
         d.truck.forks.blade_width_m = Some(0.12);
     });
     let verdict = assess(&document).assessment.expect("complete").verdict;
@@ -103,5 +103,5 @@ fn a_fork_over_its_stamp_is_relieved_by_a_wider_setting() {
         _ => None,
     });
     let (to, state) = to.expect("they can be set wider");
-    assert!(state == State::Go && (0.84..=0.9).contains(&to), "{to} {state:?}");
+    assert!(state == State::Go && (0.88..=1.0).contains(&to), "{to} {state:?}");
 }

@@ -3,12 +3,13 @@ use crate::example;
 
 fn seat(scenario: &Scenario, id: StepId) -> Seat {
     let placed = Placed::of(&scenario.load, &scenario.lift);
-    Seat::of(scenario, &placed, &Bearing::of(scenario), id, &id.pose(scenario)).expect("it lies on the forks")
+    Seat::of(scenario, &placed, &Bearing::of(scenario), id).expect("it lies on the forks")
 }
 
 /// A load and a mast known exactly, upright, standing.
 fn exact() -> Scenario {
     let mut s = example::three_wheel();
+    s.doubts = crate::doubt::Doubts::NONE;
     s.truck.mast.give = Span::exact(0.0);
     s.truck.mast.play = 0.0;
     s.lift.heel_gap = Span::exact(0.0);
@@ -109,7 +110,7 @@ fn the_region_lies_on_the_blades_in_their_pose() {
     let mut hung = s;
     hung.load.hanging = Some(0.2);
     let placed = Placed::of(&hung.load, &hung.lift);
-    assert_eq!(Seat::of(&hung, &placed, &Bearing::of(&hung), StepId::Travel, &StepId::Travel.pose(&hung)), None);
+    assert_eq!(Seat::of(&hung, &placed, &Bearing::of(&hung), StepId::Travel), None);
 }
 
 /// The worst of all ranges is never better than any place within them.

@@ -14,7 +14,10 @@ impl Entries {
         self.at_most(Field::TiltBack, Field::MaxTiltBack);
         self.at_most(Field::TiltForward, Field::MaxTiltForward);
         let heel_gap = match self.entered(Field::HeelGap) {
-            Some(gap) => Span::exact(gap),
+            Some(gap) => {
+                let tolerance = self.tolerance(Field::HeelGap, gap, 0.0);
+                Span { lo: (gap - tolerance).max(0.0), nominal: gap, hi: gap + tolerance }
+            }
             None => {
                 let gap = Span { lo: 0.0, nominal: 0.0, hi: rules::HEEL_GAP_UNKNOWN.value };
                 self.assume(Field::HeelGap, gap, Basis::Figure { id: rules::HEEL_GAP_UNKNOWN.id });
@@ -22,7 +25,7 @@ impl Entries {
             }
         };
         let offset = match self.entered(Field::Offset) {
-            Some(offset) => Span::exact(offset),
+            Some(offset) => Span::about(offset, self.tolerance(Field::Offset, offset, 0.0)),
             None => {
                 let offset = Span::about(0.0, rules::OFFSET_UNKNOWN.value);
                 self.assume(Field::Offset, offset, Basis::Figure { id: rules::OFFSET_UNKNOWN.id });

@@ -53,7 +53,10 @@ impl Entries {
         };
         let mut says = Vec::new();
         if let Some(mass) = mass {
-            says.push(Says::weight(stated(mass, self.document.load.weight_known), self.document.load.weight_known));
+            let known = self.document.load.weight_known;
+            let usual = stated(mass, known);
+            let tolerance = self.tolerance(Field::LoadMass, mass, usual.half_width());
+            says.push(Says::weight(Span { lo: (mass - tolerance).max(0.0), ..Span::about(mass, tolerance) }, known));
         }
         says.extend(self.weighed(shape.as_ref()));
         let weighed = self.document.load.weighing.is_some();
@@ -134,7 +137,12 @@ impl Entries {
         let drawn = vec![Drawn { part: None, cut: false, seen: solid.silhouette() }];
         self.drawn.clone_from(&drawn);
         let (way, centre) = match mark {
-            Some(at) => (Way::Mark, Region::about(at?, DVec3::splat(rules::TOLERANCE_CENTRE_MARKED.value))),
+            Some(at) => {
+                let (at, usual) = (at?, rules::TOLERANCE_CENTRE_MARKED.value);
+                let fields = [Field::LoadCgFromHeel, Field::LoadCgLeft, Field::LoadCgAbove];
+                let [x, y, z] = std::array::from_fn(|k| self.tolerance(fields[k], at[k], usual));
+                (Way::Mark, Region::about(at, DVec3::new(x, y, z)))
+            }
             None => (Way::Block, Region::about(solid.centroid(), size * rules::TOLERANCE_CENTRE_MIDDLE.value)),
         };
         let says = Says::centre(way, None, centre);

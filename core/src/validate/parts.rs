@@ -168,7 +168,10 @@ impl Entries {
         let (mass, spread) = match (mass, parts[k].material) {
             // What is weighed may be packed unevenly.
             (Some(mass), _) => {
-                (stated(mass, parts[k].weight_known), place + (hi - lo) * rules::TOLERANCE_CENTRE_MIDDLE.value)
+                let usual = stated(mass, parts[k].weight_known).half_width();
+                let tolerance = self.tolerance(Place::in_row(Field::PartMass, k), mass, usual);
+                let mass = Span { lo: (mass - tolerance).max(0.0), ..Span::about(mass, tolerance) };
+                (mass, place + (hi - lo) * rules::TOLERANCE_CENTRE_MIDDLE.value)
             }
             (None, Some(material)) => {
                 let d = material.density().span;

@@ -135,7 +135,7 @@ fn a_remedy_fits_its_rule() {
 fn how_a_figure_is_known_must_make_sense() {
     use crate::document::{By, Known};
     let problems = |path: &str, by: Option<By>, tolerance: Option<f64>| {
-        let mut document = crate::example::document(crate::example::THREE_WHEEL);
+        let mut document = example::document(example::THREE_WHEEL);
         document.known.insert(path.to_owned(), Known { by, tolerance });
         let found = Scenario::from_document(&document).err().unwrap_or_default();
         found.into_iter().map(|p| (p.place, p.rule)).collect::<Vec<_>>()

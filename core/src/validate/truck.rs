@@ -76,7 +76,10 @@ impl Entries {
     fn battery(&mut self, wheelbase: f64, plate: Option<&Plate>) -> Battery {
         let stated = self.needed(Field::BatteryStated);
         let fitted = match (self.entered(Field::BatteryFitted), plate) {
-            (Some(fitted), _) => Span::exact(fitted),
+            (Some(fitted), _) => {
+                let tolerance = self.tolerance(Field::BatteryFitted, fitted, 0.0);
+                Span { lo: (fitted - tolerance).max(0.0), ..Span::about(fitted, tolerance) }
+            }
             (None, Some(Plate { battery_min: Some(min), battery_max: Some(max), .. })) => {
                 let window = Span { lo: min.min(stated), nominal: stated, hi: max.max(stated) };
                 self.assume(Field::BatteryFitted, window, Basis::PlateWindow);
@@ -88,7 +91,7 @@ impl Entries {
             }
         };
         let (behind, dx) = match self.entered(Field::BatteryBehind) {
-            Some(behind) => (behind, 0.0),
+            Some(behind) => (behind, self.tolerance(Field::BatteryBehind, behind, 0.0)),
             None => {
                 let behind = rules::BATTERY_BEHIND.value * wheelbase;
                 let spread = rules::BATTERY_BEHIND_SPREAD.value * wheelbase;
@@ -101,7 +104,7 @@ impl Entries {
             }
         };
         let (height, dz) = match self.entered(Field::BatteryHeight) {
-            Some(height) => (height, 0.0),
+            Some(height) => (height, self.tolerance(Field::BatteryHeight, height, 0.0)),
             None => {
                 let (height, spread) = (rules::BATTERY_HEIGHT, rules::BATTERY_HEIGHT_SPREAD.value);
                 self.assume(Field::BatteryHeight, Span::about(height.value, spread), Basis::Figure { id: height.id });
@@ -113,16 +116,19 @@ impl Entries {
 
     fn axle(&mut self) -> Axle {
         let mass = self.or_figure(Field::AxleMass, rules::STEER_AXLE_MASS);
-        let (pivot_low, pivot_high) = match self.entered(Field::PivotHeight) {
-            Some(height) => (height, height),
+        let (pivot_low, pivot, pivot_high) = match self.entered(Field::PivotHeight) {
+            Some(height) => {
+                let tolerance = self.tolerance(Field::PivotHeight, height, 0.0);
+                ((height - tolerance).max(0.0), height, height)
+            }
             None => {
                 let (low, high) = (rules::PIVOT_HEIGHT_LOW, rules::PIVOT_HEIGHT_HIGH);
                 let range = Span::between(low.value, high.value);
                 self.assume(Field::PivotHeight, range, Basis::Figure { id: low.id });
-                (low.value, high.value)
+                (low.value, low.value, high.value)
             }
         };
-        Axle { mass, pivot_low, pivot_high }
+        Axle { mass, pivot_low, pivot, pivot_high }
     }
 
     fn mast(&mut self, wheels: Wheels) -> Mast {
@@ -149,7 +155,7 @@ impl Entries {
         }
         let lowered = lift / (stages.len() + 1) as f64 + rules::MAST_COLLAPSED_ADDED.value;
         let give = match self.entered(Field::MastGive) {
-            Some(give) => Span { lo: 0.0, nominal: give, hi: give },
+            Some(give) => Span { lo: 0.0, nominal: give, hi: give + self.tolerance(Field::MastGive, give, 0.0) },
             None => {
                 let give = Span::between(0.0, rules::MAST_GIVE.value);
                 self.assume(Field::MastGive, give, Basis::Figure { id: rules::MAST_GIVE.id });
