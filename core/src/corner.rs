@@ -1,6 +1,6 @@
 //! The worst corner of everything uncertain about a truck in a pose: exact, not sampled.
 //!
-//! For a line through p0 with lever vector n, everything with weight is one [`Term`] with a mass in a
+//! For a line through p0 with lever vector n, everything with weight is one term with a mass in a
 //! range and a lever in a box, and no two share what they may be: so the least moment is the sum of
 //! each one's least, found by signs. What several share is tried at all its ends: the mast's angle and
 //! sway, the wheelbase, the field. A raised lift, a shifted pivot or fork face moves all it moves the
@@ -10,29 +10,77 @@
 //! What its parts add is only their way from there to the pose, m (r - r stowed), without weight; so
 //! an error in a part's weight does not change the truck's.
 
+use crate::doubt::MOST_STAGES;
 use crate::support::Line;
 use glam::{DMat3, DVec2, DVec3};
 
-/// One thing with weight, or one part on its way from where it was stowed.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Term {
+/// Something that keeps to the truck: battery swapped, operator, a pivoting axle taken away.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Kept {
     /// The least and the greatest mass, kg; less than nothing for what is taken away.
     pub mass: (f64, f64),
-    /// 1 for what has weight of its own, 0 for a part's way from where it was stowed.
-    pub weighs: f64,
-    /// The part of its place that keeps to the truck, m: with the mast's pivot for what hangs on the mast.
-    pub fixed: DVec3,
-    /// The part that turns with the mast, from the pivot, mast upright, m.
-    pub hung: DVec3,
-    /// Half the box that `fixed` may lie in.
-    pub half_fixed: DVec3,
-    /// Half the box that `hung` may lie in.
-    pub half_hung: DVec3,
-    /// Half the box of what adds to `hung` and is taken from `fixed`: where the pivot is, and where a
-    /// part is stowed and posed alike.
-    pub half_both: DVec3,
+    /// Its centre, m.
+    pub at: DVec3,
+    /// Half the box that it may lie in.
+    pub half: DVec3,
     /// How far it moves along x for each metre that the wheelbase is longer.
     pub with_wheelbase: f64,
+}
+
+/// A part of mast and carriage on its way from where it was stowed to the pose: it has no weight of its
+/// own here, the truck's has it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Way {
+    /// The least and the greatest mass of the part, kg.
+    pub mass: (f64, f64),
+    /// From where it was stowed to the mast's pivot, m.
+    pub from: DVec3,
+    /// From the pivot to where it hangs, mast upright, m.
+    pub hung: DVec3,
+    /// Half the box that `hung` may lie in.
+    pub half_hung: DVec3,
+    /// Half the box of what adds to `hung` and is taken from `from`: where the part is, stowed and posed
+    /// alike, and where the pivot is.
+    pub half_both: DVec3,
+}
+
+/// What is put on the mast: attachment, extensions, load.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Hung {
+    /// The least and the greatest mass, kg.
+    pub mass: (f64, f64),
+    /// Its centre from the pivot, mast upright, m.
+    pub at: DVec3,
+    /// Half the box that it may lie in.
+    pub half: DVec3,
+}
+
+/// A short list that lies where its owner does.
+#[derive(Clone, Copy, Debug)]
+pub struct Few<T, const N: usize> {
+    list: [T; N],
+    length: usize,
+}
+
+impl<T: Copy + Default, const N: usize> Default for Few<T, N> {
+    fn default() -> Self {
+        Self { list: [T::default(); N], length: 0 }
+    }
+}
+
+impl<T, const N: usize> Few<T, N> {
+    /// Adds one; beyond `N` none is taken, which no truck has.
+    pub fn push(&mut self, one: T) {
+        if let Some(slot) = self.list.get_mut(self.length) {
+            *slot = one;
+            self.length += 1;
+        }
+    }
+
+    /// Those there are.
+    pub fn as_slice(&self) -> &[T] {
+        &self.list[..self.length]
+    }
 }
 
 /// The truck as it was weighed.
@@ -52,9 +100,17 @@ pub struct Terms<'r> {
     /// The truck.
     pub service: Service<'r>,
     /// A pivoting steer axle, taken away: it stays on the ground when the truck goes over sideways.
-    pub axle: Option<Term>,
-    /// All else.
-    pub list: Vec<Term>,
+    pub axle: Option<Kept>,
+    /// What else keeps to the truck.
+    pub kept: Few<Kept, 2>,
+    /// The parts of mast and carriage.
+    pub ways: Few<Way, { MOST_STAGES + 3 }>,
+    /// What is put on the mast.
+    pub hung: Few<Hung, 3>,
+    /// The mast's pivot, m.
+    pub pivot: DVec3,
+    /// Half the box that the pivot may lie in.
+    pub half_pivot: DVec3,
     /// The wheelbase may be longer or shorter by so much, m.
     pub wheelbase: f64,
 }
@@ -64,6 +120,8 @@ pub struct Terms<'r> {
 pub struct View {
     /// From the truck's frame to the mast's.
     pub to_mast: DMat3,
+    /// The axis that the mast tilts about, in the mast's frame.
+    pub axis: DVec3,
     /// The wheelbase longer by so much, m; `None` where each term may take its own worst of it.
     pub longer: Option<f64>,
 }
@@ -85,8 +143,9 @@ impl Sums {
         (self.fixed - from * self.mass).dot(n) + self.hung.dot(view.to_mast * n)
     }
 
-    fn with(self, mass: f64, weighs: f64, fixed: DVec3, hung: DVec3) -> Self {
-        Self { mass: self.mass + mass * weighs, fixed: self.fixed + fixed * mass, hung: self.hung + hung * mass }
+    fn kept(&mut self, mass: f64, at: DVec3) {
+        self.mass += mass;
+        self.fixed += at * mass;
     }
 }
 
@@ -98,75 +157,170 @@ struct Levers {
     abs: [DVec3; 3],
     /// What each kilogram that weighs takes off.
     off: f64,
+    /// The wheelbase is longer by so much, or each takes its own worst of so much.
+    longer: f64,
+    slack: f64,
 }
 
-impl Term {
-    /// Its mass and place at the least of its moment.
+impl Levers {
     #[inline]
-    fn least(&self, l: &Levers, longer: Option<f64>, wheelbase: f64, sums: Sums) -> Sums {
-        let (moves, slack) = match longer {
-            Some(by) => (self.with_wheelbase * by, 0.0),
-            None => (0.0, self.with_wheelbase.abs() * wheelbase),
-        };
-        let fixed = DVec3::new(self.fixed.x + moves, self.fixed.y, self.fixed.z);
-        let half_fixed = DVec3::new(self.half_fixed.x + slack, self.half_fixed.y, self.half_fixed.z);
-        let lever = fixed.dot(l.n) + self.hung.dot(l.hung) - self.weighs * l.off;
-        let reach = half_fixed.dot(l.abs[0]) + self.half_hung.dot(l.abs[1]) + self.half_both.dot(l.abs[2]);
+    fn new(from: DVec3, n: DVec3, taken: f64, view: &View, wheelbase: f64) -> Self {
+        let hung = view.to_mast * n;
+        let both = hung - n;
+        let (longer, slack) = view.longer.map_or((0.0, wheelbase), |by| (by, 0.0));
+        Self { n, hung, both, abs: [n.abs(), hung.abs(), both.abs()], off: from.dot(n) + taken, longer, slack }
+    }
+}
+
+/// The corner of a box, half its edges given, where it is least along `v`.
+fn towards(v: DVec3, half: DVec3) -> DVec3 {
+    let side = |v: f64, half: f64| if v > 0.0 { -half } else { half };
+    DVec3::new(side(v.x, half.x), side(v.y, half.y), side(v.z, half.z))
+}
+
+/// The mass, not less than nothing, at which a lever counts least.
+#[inline]
+fn least_mass(mass: (f64, f64), lever: f64) -> f64 {
+    if lever < 0.0 { mass.1 } else { mass.0 }
+}
+
+impl Kept {
+    /// The mass at the least of its moment, and that.
+    #[inline]
+    fn least(&self, l: &Levers) -> (f64, f64) {
+        let moves = self.with_wheelbase * l.n.x;
+        let lever = self.at.dot(l.n) - l.off + moves * l.longer;
+        let reach = self.half.dot(l.abs[0]) + moves.abs() * l.slack;
         let value = |m: f64| m * lever - m.abs() * reach;
-        let m = if value(self.mass.0) < value(self.mass.1) { self.mass.0 } else { self.mass.1 };
-        let s = if m < 0.0 { -1.0 } else { 1.0 };
-        let towards = |v: DVec3, half: DVec3| {
-            let side = |v: f64| if v > 0.0 { -s } else { s };
-            DVec3::new(side(v.x) * half.x, side(v.y) * half.y, side(v.z) * half.z)
-        };
-        let both = towards(l.both, self.half_both);
-        let fixed = fixed + towards(l.n, half_fixed) - both;
-        sums.with(m, self.weighs, fixed, self.hung + towards(l.hung, self.half_hung) + both)
+        let (lo, hi) = (value(self.mass.0), value(self.mass.1));
+        if lo < hi { (self.mass.0, lo) } else { (self.mass.1, hi) }
+    }
+
+    fn place(&self, m: f64, l: &Levers) -> DVec3 {
+        let half = self.half + DVec3::X * (self.with_wheelbase.abs() * l.slack);
+        self.at + DVec3::X * (self.with_wheelbase * l.longer) + towards(if m < 0.0 { -l.n } else { l.n }, half)
+    }
+}
+
+impl Way {
+    /// Its least lever.
+    #[inline]
+    fn lever(&self, l: &Levers) -> f64 {
+        let reach = self.half_hung.dot(l.abs[1]) + self.half_both.dot(l.abs[2]);
+        self.from.dot(l.n) + self.hung.dot(l.hung) - reach
+    }
+}
+
+impl Hung {
+    /// Its least lever, that of the pivot's least given.
+    #[inline]
+    fn lever(&self, pivot: f64, l: &Levers) -> f64 {
+        pivot + self.at.dot(l.hung) - self.half.dot(l.abs[1])
     }
 }
 
 impl Service<'_> {
-    fn least(&self, l: &Levers, longer: Option<f64>, wheelbase: f64, sums: Sums) -> Sums {
-        let moved = |x: f64| match longer {
-            Some(by) => x * (1.0 + by * self.with_wheelbase),
-            None => {
-                let slack = (x * self.with_wheelbase * wheelbase).abs();
-                if l.n.x > 0.0 { x - slack } else { x + slack }
-            }
+    /// The mass and place at the least of its moment, and that.
+    #[inline]
+    fn least(&self, l: &Levers) -> (f64, DVec3, f64) {
+        let by = l.longer * self.with_wheelbase;
+        let slack = (l.slack * self.with_wheelbase).abs();
+        let lever = |p: &DVec2| {
+            let x = p.x * (1.0 + by);
+            let x = if l.n.x * x > 0.0 { x * (1.0 - slack) } else { x * (1.0 + slack) };
+            (x, x * l.n.x + p.y * l.n.z - l.off)
         };
-        let lever = |p: DVec3| p.dot(l.n) - l.off;
-        let places = self.places.iter().map(|p| DVec3::new(moved(p.x), 0.0, p.y));
-        let place = places.reduce(|a, b| if lever(b) < lever(a) { b } else { a }).unwrap_or_default();
-        let m = if lever(place) < 0.0 { self.mass.1 } else { self.mass.0 };
-        sums.with(m, 1.0, place, DVec3::ZERO)
+        let mut best = (DVec3::ZERO, f64::INFINITY);
+        for p in self.places {
+            let (x, value) = lever(p);
+            if value < best.1 {
+                best = (DVec3::new(x, 0.0, p.y), value);
+            }
+        }
+        let (place, value) = best;
+        let value = if value.is_finite() { value } else { -l.off };
+        let m = if value < 0.0 { self.mass.1 } else { self.mass.0 };
+        (m, place, m * value)
     }
 }
 
 impl Terms<'_> {
-    /// The corner of least moment about a line from `from` with lever vector `n`, in one view. Every
+    fn kept(&self, leaves_axle: bool) -> impl Iterator<Item = &Kept> {
+        self.kept.as_slice().iter().chain(self.axle.iter().filter(move |_| leaves_axle))
+    }
+
+    /// The least lever of the pivot, with what each kilogram takes off.
+    #[inline]
+    fn pivot_lever(&self, l: &Levers) -> f64 {
+        self.pivot.dot(l.n) - self.half_pivot.dot(l.abs[2]) - l.off
+    }
+
+    /// The least moment about a line from its start with lever vector `n`, in one view, N m. Every
     /// kilogram counts `taken` N m less: a distance in hand times what pulls.
-    pub fn least(&self, line: &Line, n: DVec3, taken: f64, view: &View) -> Sums {
+    #[inline]
+    pub fn least(&self, line: &Line, n: DVec3, taken: f64, view: &View) -> f64 {
         self.least_about(line.from, line.leaves_axle, n, taken, view)
     }
 
-    fn least_about(&self, from: DVec3, leaves_axle: bool, n: DVec3, taken: f64, view: &View) -> Sums {
-        let hung = view.to_mast * n;
-        let both = hung - n;
-        let levers = Levers { n, hung, both, abs: [n.abs(), hung.abs(), both.abs()], off: from.dot(n) + taken };
-        let sums = self.service.least(&levers, view.longer, self.wheelbase, Sums::default());
-        let axle = self.axle.iter().filter(|_| leaves_axle);
-        self.list.iter().chain(axle).fold(sums, |s, t| t.least(&levers, view.longer, self.wheelbase, s))
+    fn least_about(&self, from: DVec3, leaves_axle: bool, n: DVec3, taken: f64, view: &View) -> f64 {
+        let l = Levers::new(from, n, taken, view, self.wheelbase);
+        let mut sum = self.service.least(&l).2;
+        for kept in self.kept(leaves_axle) {
+            sum += kept.least(&l).1;
+        }
+        for way in self.ways.as_slice() {
+            let lever = way.lever(&l);
+            sum += least_mass(way.mass, lever) * lever;
+        }
+        let pivot = self.pivot_lever(&l);
+        for hung in self.hung.as_slice() {
+            let lever = hung.lever(pivot, &l);
+            sum += least_mass(hung.mass, lever) * lever;
+        }
+        sum
+    }
+
+    /// The corner of that moment.
+    pub fn corner(&self, line: &Line, n: DVec3, taken: f64, view: &View) -> Sums {
+        self.corner_about(line.from, line.leaves_axle, n, taken, view)
+    }
+
+    fn corner_about(&self, from: DVec3, leaves_axle: bool, n: DVec3, taken: f64, view: &View) -> Sums {
+        let l = Levers::new(from, n, taken, view, self.wheelbase);
+        let mut sums = Sums::default();
+        let (m, place, _) = self.service.least(&l);
+        sums.kept(m, place);
+        for kept in self.kept(leaves_axle) {
+            let (m, _) = kept.least(&l);
+            sums.kept(m, kept.place(m, &l));
+        }
+        for way in self.ways.as_slice() {
+            let m = least_mass(way.mass, way.lever(&l));
+            let both = towards(l.both, way.half_both);
+            sums.fixed += (way.from - both) * m;
+            sums.hung += (way.hung + towards(l.hung, way.half_hung) + both) * m;
+        }
+        let (pivot, shifted) = (self.pivot_lever(&l), towards(l.both, self.half_pivot));
+        for hung in self.hung.as_slice() {
+            let m = least_mass(hung.mass, hung.lever(pivot, &l));
+            sums.kept(m, self.pivot - shifted);
+            sums.hung += (hung.at + towards(l.hung, hung.half) + shifted) * m;
+        }
+        sums
     }
 
     /// How far the common centre of all may lie in a direction (a unit vector) from the origin, m, over
-    /// some views: a fraction of two sums, so the corner is found by walking (Dinkelbach's iteration).
-    pub fn furthest(&self, direction: DVec3, views: &[View]) -> f64 {
+    /// some views: a fraction of two sums, so the corner is found by walking (Dinkelbach's iteration)
+    /// from `known`, where it surely may lie.
+    pub fn furthest(&self, direction: DVec3, known: f64, views: &[View]) -> f64 {
         let n = -direction;
-        let mut found = f64::INFINITY;
+        let mut found = -known;
         for view in views {
             for _ in 0..40 {
-                let taken = if found.is_finite() { found } else { 0.0 };
-                let sums = self.least_about(DVec3::ZERO, false, n, taken, view);
+                if self.least_about(DVec3::ZERO, false, n, found, view) >= 0.0 {
+                    break;
+                }
+                let sums = self.corner_about(DVec3::ZERO, false, n, found, view);
                 let next = sums.moment(DVec3::ZERO, n, view) / sums.mass;
                 if next >= found - 1e-12 {
                     break;

@@ -28,8 +28,8 @@ pub struct Stance<'r> {
     terms: Terms<'r>,
     /// Tilt and lean together.
     angle: Span,
-    /// Sideways, each way.
-    sway: f64,
+    /// Not swaying, swaying to the left, to the right; or not swaying alone.
+    sways: Vec<Swaying>,
     /// What it may stand on at the least, with the wheelbase at its ends.
     narrowest: Vec<(f64, Support)>,
 }
@@ -77,7 +77,15 @@ impl Yield {
     }
 }
 
+/// The mast swaying so far, at both ends of its angle.
+#[derive(Clone, Copy, Debug)]
+struct Swaying {
+    sway: f64,
+    ends: [View; 2],
+}
+
 /// The corner that was found to be the worst.
+#[derive(Clone, Copy)]
 struct Found {
     /// Its value: the moment, less what was taken off each kilogram.
     value: f64,
@@ -85,14 +93,26 @@ struct Found {
     /// Which of the fields it was.
     field: usize,
     w: DVec3,
+    n: DVec3,
+    /// What was taken off each kilogram.
+    taken: f64,
     view: View,
-    sums: Sums,
+    /// How far the mast sways, and at which end of its angle it stands.
+    sway: f64,
+    end: usize,
 }
 
 impl Found {
-    fn moment(&self, w: DVec3) -> f64 {
-        self.sums.moment(self.line.from, statics::lever_vector(&self.line, w), &self.view)
+    /// The moment at that corner in another field.
+    fn moment(&self, sums: &Sums, w: DVec3) -> f64 {
+        sums.moment(self.line.from, statics::lever_vector(&self.line, w), &self.view)
     }
+}
+
+/// Tilt and lean by `angle` about +y after a sway about +x, as [`Pose::rotation`] has it.
+fn view(angle: f64, sway: f64) -> View {
+    let to_mast = Pose { lift: 0.0, tilt: angle, lean: 0.0, sway, sideshift: 0.0 }.rotation().transpose();
+    View { to_mast, axis: to_mast * DVec3::Y, longer: None }
 }
 
 impl<'r> Stance<'r> {
@@ -108,103 +128,91 @@ impl<'r> Stance<'r> {
     ) -> Self {
         let pose = Pose { lean: give.lean.nominal, sway: 0.0, ..setting.pose };
         let angle = Span { nominal: pose.tilt, lo: pose.tilt + setting.tilt.lo, hi: pose.tilt + setting.tilt.hi };
+        let angle = angle.plus(give.lean);
+        let sways = if give.sway > 0.0 { vec![0.0, -give.sway, give.sway] } else { vec![0.0] };
         let ends = if doubts.wheelbase.is_exact() { vec![0.0] } else { vec![doubts.wheelbase.lo, doubts.wheelbase.hi] };
         Self {
             support: Support::of(truck, matches!(outfit, Outfit::Tested { .. })),
             pose,
             nominal: truck.bodies(doubts, rig, &pose, outfit, load),
             terms: truck.terms(doubts, rig, setting, outfit, load),
-            angle: angle.plus(give.lean),
-            sway: give.sway,
+            angle,
+            sways: sways
+                .into_iter()
+                .map(|sway| Swaying { sway, ends: [angle.lo, angle.hi].map(|a| view(a, sway)) })
+                .collect(),
             narrowest: ends.into_iter().map(|longer| (longer, Support::narrowest(truck, doubts, longer))).collect(),
         }
     }
 
-    fn view(&self, angle: f64, sway: f64, longer: Option<f64>) -> View {
-        let to_mast = Pose { lift: 0.0, tilt: angle, lean: 0.0, sway, sideshift: 0.0 }.rotation().transpose();
-        View { to_mast, longer }
-    }
-
     /// The sways that a line is tried with: ahead all three, for swaying a tilted mast carries what is off
     /// its middle a little ahead too; to a side, that side's.
-    fn sways(&self, line: LineId) -> Vec<f64> {
+    fn sways(&self, line: LineId) -> &[Swaying] {
         match line {
-            _ if self.sway <= 0.0 => vec![0.0],
-            LineId::Front => vec![0.0, -self.sway, self.sway],
-            LineId::Left => vec![-self.sway],
-            LineId::Right => vec![self.sway],
+            _ if self.sways.len() < 3 => &self.sways,
+            LineId::Front => &self.sways,
+            LineId::Left => &self.sways[1..2],
+            LineId::Right => &self.sways[2..],
         }
     }
 
     /// Tries all that is shared at its ends, in `fields` fields that `pull` gives for a line, every
     /// kilogram counting `inside` m of what pulls square to the line less; the worst of all.
     fn worst(&self, id: LineId, inside: f64, fields: usize, pull: impl Fn(&Line, usize) -> DVec3) -> Option<Found> {
+        let front = id == LineId::Front;
+        let bases: &[(f64, Support)] = if front { &self.narrowest[..1] } else { &self.narrowest };
+        let ends = if self.angle.is_exact() { 1 } else { 2 };
+        let taken = |line: &Line, w: DVec3| {
+            if inside == 0.0 { 0.0 } else { inside * statics::square_pull(line, w).length() }
+        };
         let mut worst: Option<Found> = None;
-        let bases: &[(f64, Support)] = if id == LineId::Front { &self.narrowest[..1] } else { &self.narrowest };
-        let angles = [self.angle.lo, self.angle.hi];
-        let angles = if self.angle.is_exact() { &angles[..1] } else { &angles[..] };
-        for sway in self.sways(id) {
-            let mut turned = [(0.0, View { to_mast: glam::DMat3::IDENTITY, longer: None }); 2];
-            for (slot, angle) in turned.iter_mut().zip(angles) {
-                *slot = (*angle, self.view(*angle, sway, None));
-            }
-            let turned = &turned[..angles.len()];
-            for (longer, support) in bases {
-                let line = support.line(id);
-                let longer = (id != LineId::Front).then_some(*longer);
-                for k in 0..fields {
-                    let w = pull(&line, k);
-                    let n = statics::lever_vector(&line, w);
-                    let taken = if inside == 0.0 { 0.0 } else { inside * statics::square_pull(&line, w).length() };
-                    let at = |view: View| {
-                        let sums = self.terms.least(&line, n, taken, &view);
-                        let value = sums.moment(line.from, n, &view) - taken * sums.mass;
-                        Found { value, line, field: k, w, view, sums }
-                    };
-                    let mut keep = |found: Found| {
-                        if worst.as_ref().is_none_or(|w| found.value < w.value) {
-                            worst = Some(found);
+        for (longer, support) in bases {
+            let line = support.line(id);
+            let longer = (!front).then_some(*longer);
+            for field in 0..fields {
+                let w = pull(&line, field);
+                let n = statics::lever_vector(&line, w);
+                let taken = taken(&line, w);
+                for Swaying { sway, ends: both } in self.sways(id) {
+                    for (end, view) in both[..ends].iter().enumerate() {
+                        let view = View { longer, ..*view };
+                        let value = self.terms.least(&line, n, taken, &view);
+                        if worst.as_ref().is_none_or(|w| value < w.value) {
+                            worst = Some(Found { value, line, field, w, n, taken, view, sway: *sway, end });
                         }
-                    };
-                    let views = turned.iter().map(|&(angle, view)| (angle, at(View { longer, ..view })));
-                    let mut falls_towards_the_middle = true;
-                    for (end, (angle, found)) in views.enumerate() {
-                        let slope = self.slope(&found, n, angle, sway);
-                        falls_towards_the_middle &= if end == 0 { slope < 0.0 } else { slope > 0.0 };
-                        keep(found);
-                    }
-                    if turned.len() == 2 && falls_towards_the_middle {
-                        keep(self.dip(n, sway, |angle| at(self.view(angle, sway, longer))));
                     }
                 }
             }
         }
-        worst
+        worst.map(|worst| if ends == 2 { self.dipped(worst) } else { worst })
     }
 
-    /// How fast the moment grows with the mast's angle at a corner, N m per rad: d/da of Ry(a)^T n is
-    /// -(y x Ry^T n).
-    fn slope(&self, found: &Found, n: DVec3, angle: f64, sway: f64) -> f64 {
-        let upright = self.view(angle, 0.0, None).to_mast * n;
-        let swayed = self.view(0.0, sway, None).to_mast;
-        found.sums.hung.dot(swayed * -DVec3::Y.cross(upright))
+    /// How fast the moment at a corner grows with the mast's angle, N m per rad.
+    fn slope(&self, found: &Found, view: &View) -> f64 {
+        let sums = self.terms.corner(&found.line, found.n, found.taken, view);
+        sums.hung.dot(-view.axis.cross(view.to_mast * found.n))
     }
 
     /// The least between both ends of the mast's angle, where the moment falls from either towards the
-    /// middle: what hangs on the mast reaches furthest level with its pivot.
-    fn dip(&self, n: DVec3, sway: f64, at: impl Fn(f64) -> Found) -> Found {
+    /// middle: what hangs on the mast reaches furthest level with its pivot. Anywhere else it lies at an end.
+    fn dipped(&self, worst: Found) -> Found {
+        let at_end = self.slope(&worst, &worst.view);
+        if (worst.end == 0) == (at_end >= 0.0) {
+            return worst;
+        }
         let (mut lo, mut hi) = (self.angle.lo, self.angle.hi);
-        let mut best = at(0.5 * (lo + hi));
+        let mut best = worst;
         for _ in 0..40 {
             let middle = 0.5 * (lo + hi);
-            let found = at(middle);
-            if self.slope(&found, n, middle, sway) < 0.0 {
+            let view = View { longer: worst.view.longer, ..view(middle, worst.sway) };
+            if self.slope(&worst, &view) < 0.0 {
                 lo = middle
             } else {
                 hi = middle
             }
-            if found.value < best.value {
-                best = found;
+            let value = self.terms.least(&worst.line, worst.n, worst.taken, &view);
+            if value < best.value {
+                best = Found { value, view, ..worst };
             }
         }
         best
@@ -234,8 +242,13 @@ impl<'r> Stance<'r> {
         let mut found = nominal;
         for _ in 0..60 {
             let Some(worst) = self.worst(id, found, ends.len(), |_, k| ends[k]) else { break };
-            let down = worst.sums.mass * statics::square_pull(&worst.line, worst.w).length();
-            let next = if down > 0.0 { worst.moment(worst.w) / down } else { 0.0 };
+            // Nothing is nearer than what was taken off.
+            if worst.value >= 0.0 {
+                break;
+            }
+            let sums = self.terms.corner(&worst.line, worst.n, worst.taken, &worst.view);
+            let down = sums.mass * statics::square_pull(&worst.line, worst.w).length();
+            let next = if down > 0.0 { worst.moment(&sums, worst.w) / down } else { 0.0 };
             if next >= found - 1e-13 {
                 break;
             }
@@ -245,15 +258,22 @@ impl<'r> Stance<'r> {
     }
 
     /// The least t at which a field `from + t towards` upsets it at the worst corner.
-    fn critical(&self, id: LineId, fields: usize, field: impl Fn(&Line, usize) -> (DVec3, DVec3)) -> Option<f64> {
-        statics::walk_to_root(|t| {
+    fn critical(
+        &self,
+        id: LineId,
+        fields: usize,
+        field: impl Fn(&Line, usize) -> (DVec3, DVec3),
+        stated: Option<f64>,
+    ) -> Option<f64> {
+        statics::walk_to_root(stated, |t| {
             let pull = |line: &Line, k: usize| {
                 let (from, towards) = field(line, k);
                 from + towards * t
             };
             let Some(worst) = self.worst(id, 0.0, fields, pull) else { return (0.0, 0.0) };
             let (from, towards) = field(&worst.line, worst.field);
-            (worst.moment(from), worst.moment(towards))
+            let sums = self.terms.corner(&worst.line, worst.n, 0.0, &worst.view);
+            (worst.moment(&sums, from), worst.moment(&sums, towards))
         })
     }
 
@@ -262,7 +282,8 @@ impl<'r> Stance<'r> {
         let field = |line: &Line, _: usize| (Field::LEVEL.level, line.outward() * GRAVITY);
         let line = self.support.line(id);
         let (from, towards) = field(&line, 0);
-        Reach::new(statics::critical(&self.nominal, &line, from, towards), self.critical(id, 1, field))
+        let stated = statics::critical(&self.nominal, &line, from, towards);
+        Reach::new(stated, self.critical(id, 1, field, stated))
     }
 
     /// The further tilt about a line to the point of tipping, rad.
@@ -272,18 +293,17 @@ impl<'r> Stance<'r> {
             let square = statics::square_pull(line, ends[k]);
             (square, square.cross(line.direction()))
         };
-        let worst = self.critical(id, ends.len(), square).map(libm::atan);
-        Reach::new(statics::tip_angle(&self.nominal, &line, field.total()), worst)
+        let stated = statics::tip_angle(&self.nominal, &line, field.total());
+        let worst = self.critical(id, ends.len(), square, stated.map(libm::tan)).map(libm::atan);
+        Reach::new(stated, worst)
     }
 
     /// The box that the common centre of truck and load may lie in, m: its least and greatest corner.
     pub fn spread(&self) -> (DVec3, DVec3) {
-        let sways = self.sways(LineId::Front);
-        let angles = [self.angle.lo, self.angle.hi];
-        let views: Vec<View> = sways.iter().flat_map(|s| angles.map(|angle| self.view(angle, *s, None))).collect();
-        let least = |direction: DVec3| -self.terms.furthest(-direction, &views);
-        let most = |direction: DVec3| self.terms.furthest(direction, &views);
-        let ends = |f: &dyn Fn(DVec3) -> f64| DVec3::new(f(DVec3::X), f(DVec3::Y), f(DVec3::Z));
-        (ends(&least), ends(&most))
+        let views: Vec<View> = self.sways.iter().flat_map(|s| s.ends).collect();
+        let (_, stated) = self.nominal.centre(false);
+        let furthest = |direction: DVec3| self.terms.furthest(direction, direction.dot(stated), &views);
+        let ends = |sign: f64| DVec3::from_array([DVec3::X, DVec3::Y, DVec3::Z].map(|d| sign * furthest(d * sign)));
+        (ends(-1.0), ends(1.0))
     }
 }

@@ -145,14 +145,18 @@ pub fn distance(bodies: &Bodies, line: &Line, w: DVec3) -> f64 {
 /// gone before any t: then how far back it would have to come, if that helps at all.
 ///
 /// Every one of the many is affine in t, so the least root is found by walking from one's root to the
-/// worst one there (Dinkelbach's iteration).
-pub fn walk_to_root(at: impl Fn(f64) -> (f64, f64)) -> Option<f64> {
-    let (a, b) = at(0.0);
-    if a < 0.0 {
-        return Some(if b < 0.0 { -a / b } else { 0.0 }.min(0.0));
-    }
+/// worst one there (Dinkelbach's iteration), from `known`, the root of one of them where it is known.
+pub fn walk_to_root(known: Option<f64>, at: impl Fn(f64) -> (f64, f64)) -> Option<f64> {
+    let known = known.filter(|t| *t > 0.0);
     // The root of any one lies above the least root, or there is none up to here.
-    let mut t = if b < 0.0 { (-a / b).min(STEEPEST) } else { STEEPEST };
+    let mut t = known.unwrap_or(STEEPEST).min(STEEPEST);
+    if known.is_none() {
+        let (a, b) = at(0.0);
+        if a < 0.0 {
+            return Some(if b < 0.0 { -a / b } else { 0.0 }.min(0.0));
+        }
+        t = if b < 0.0 { (-a / b).min(STEEPEST) } else { STEEPEST };
+    }
     for _ in 0..60 {
         let (a, b) = at(t);
         if t >= STEEPEST && a + t * b >= 0.0 {
@@ -161,6 +165,10 @@ pub fn walk_to_root(at: impl Fn(f64) -> (f64, f64)) -> Option<f64> {
         let next = if b < 0.0 { -a / b } else { 0.0 };
         if next >= t - 1e-13 * (1.0 + t) {
             break;
+        }
+        if next < 0.0 && known.is_some() {
+            // Gone before any t.
+            return walk_to_root(None, at);
         }
         t = next.max(0.0);
     }
@@ -174,7 +182,7 @@ pub fn walk_to_root(at: impl Fn(f64) -> (f64, f64)) -> Option<f64> {
 /// truck stands; with d square to w about the line, it is the tangent of the tip angle.
 pub fn critical(bodies: &Bodies, line: &Line, w: DVec3, d: DVec3) -> Option<f64> {
     let parts = (moment(bodies, line, w), moment(bodies, line, d));
-    walk_to_root(|_| parts)
+    walk_to_root(None, |_| parts)
 }
 
 /// How far something goes before a line is reached, where it may never be: `None`.

@@ -1,7 +1,7 @@
 //! Where everything that makes up a truck stands in a pose, and what each may be.
 
 use super::{Bodies, BodyId, MOST_BODIES, Outfit, Placed, Pose, Rig, Setting, Sum};
-use crate::corner::{Service, Term, Terms};
+use crate::corner::{Few, Hung, Kept, Service, Terms, Way};
 use crate::document::PlateFor;
 use crate::doubt::Doubts;
 use crate::rules;
@@ -23,11 +23,6 @@ struct Part {
 /// A range of a mass about what is stated; never less than nothing.
 fn mass(stated: f64, doubt: Span) -> Span {
     Span { lo: (stated + doubt.lo).max(0.0), nominal: stated, hi: stated + doubt.hi }
-}
-
-/// Half a box from half its edges.
-fn half(x: f64, y: f64, z: f64) -> DVec3 {
-    DVec3::new(x, y, z)
 }
 
 impl Truck {
@@ -186,68 +181,49 @@ impl Truck {
         load: Option<&Placed>,
     ) -> Terms<'r> {
         let ends = |s: Span| (s.lo, s.hi);
-        let none = Term {
-            mass: (0.0, 0.0),
-            weighs: 1.0,
-            fixed: DVec3::ZERO,
-            hung: DVec3::ZERO,
-            half_fixed: DVec3::ZERO,
-            half_hung: DVec3::ZERO,
-            half_both: DVec3::ZERO,
-            with_wheelbase: 0.0,
-        };
         // The platform tests were run on the truck as it is: what the model takes for its parts is no doubt there.
         let built_in = if outfit == Outfit::Today { rules::TOLERANCE_BUILT_IN.value } else { 0.0 };
         let (battery, operator) = self.battery_and_operator(doubts, outfit);
-        let mut list = Vec::with_capacity(MOST_BODIES);
+        let mut kept = Few::default();
         // Another battery is put in the place of the one that the service weight includes.
         let stated = mass(self.battery.stated, doubts.battery_stated);
         let swapped = (battery.lo - stated.hi, battery.hi - stated.lo);
         if swapped != (0.0, 0.0) {
-            list.push(Term { mass: swapped, fixed: self.battery.at, half_fixed: self.battery.spread, ..none });
+            kept.push(Kept { mass: swapped, at: self.battery.at, half: self.battery.spread, with_wheelbase: 0.0 });
         }
-        list.push(Term {
+        kept.push(Kept {
             mass: ends(operator),
-            fixed: self.seat(),
-            half_fixed: half(built_in, 0.0, built_in),
+            at: self.seat(),
+            half: DVec3::new(built_in, 0.0, built_in),
             with_wheelbase: -rules::OPERATOR_BEHIND.value,
-            ..none
         });
         let pivot = self.mast.pivot;
-        let hinge = half(doubts.pivot_x.furthest(), 0.0, doubts.pivot_z.furthest());
+        let half_pivot = DVec3::new(doubts.pivot_x.furthest(), 0.0, doubts.pivot_z.furthest());
+        let mut ways = Few::default();
         for part in self.parts(doubts, setting) {
-            let rises = half(0.0, 0.0, part.rise.half_width());
             let lifted = matches!(part.id, BodyId::Carriage | BodyId::Forks);
             let aside = if lifted { setting.sideshift.furthest() } else { 0.0 };
             let lowered = if lifted { 0.0 } else { 0.5 * doubts.lowered.furthest() };
-            list.push(Term {
+            ways.push(Way {
                 mass: ends(part.mass),
-                weighs: 0.0,
-                fixed: pivot - part.stowed,
+                from: pivot - part.stowed,
                 hung: part.posed + DVec3::Z * (0.5 * (part.rise.lo + part.rise.hi)) - pivot,
-                half_hung: rises + half(0.0, aside, 0.0),
-                half_both: hinge + half(built_in, 0.0, built_in + lowered),
-                ..none
+                half_hung: DVec3::new(0.0, aside, part.rise.half_width()),
+                half_both: half_pivot + DVec3::new(built_in, 0.0, built_in + lowered),
             });
         }
+        let mut hung = Few::default();
         for (_, mass, region) in self.put_on(doubts, setting, outfit, load) {
-            list.push(Term {
-                mass: ends(mass),
-                fixed: pivot,
-                hung: region.at + region.skew() - pivot,
-                half_hung: region.half_edges(),
-                half_both: hinge,
-                ..none
-            });
+            hung.push(Hung { mass: ends(mass), at: region.at + region.skew() - pivot, half: region.half_edges() });
         }
         let axle = self.axle.as_ref().map(|axle| {
             let m = mass(axle.mass, doubts.axle_mass);
-            let half_fixed = half(0.0, 0.0, built_in);
-            Term { mass: (-m.hi, -m.lo), fixed: self.axle_at(), half_fixed, with_wheelbase: -1.0, ..none }
+            let half = DVec3::Z * built_in;
+            Kept { mass: (-m.hi, -m.lo), at: self.axle_at(), half, with_wheelbase: -1.0 }
         });
         let by_axles = if self.cg_x.is_some() { 1.0 / self.wheelbase } else { 0.0 };
         let service =
             Service { mass: ends(mass(self.service, doubts.service)), places: &rig.whole, with_wheelbase: by_axles };
-        Terms { service, axle, list, wheelbase: doubts.wheelbase.furthest() }
+        Terms { service, axle, kept, ways, hung, pivot, half_pivot, wheelbase: doubts.wheelbase.furthest() }
     }
 }
