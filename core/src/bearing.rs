@@ -8,6 +8,21 @@ use crate::scalar::Span;
 use crate::scenario::Scenario;
 use crate::solid;
 use glam::DVec2;
+use serde::Serialize;
+
+/// Over which edge a load may topple.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Over {
+    /// Away from the truck.
+    Ahead,
+    /// To the left.
+    Left,
+    /// To the right.
+    Right,
+    /// Back, where it stands too far off to lean on the face.
+    Heel,
+}
 
 /// The load in one place on the blades.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,6 +33,8 @@ pub struct Lies {
     pub strips: [Vec<DVec2>; 2],
     /// What carries the load: the hull of both.
     pub region: Vec<DVec2>,
+    /// Its edges: over which the load would topple, the outward normal, and how far out along it the edge lies.
+    pub edges: Vec<(Over, DVec2, f64)>,
     /// The width on each blade; what it lacks to it, negative, where nothing lies on it.
     pub width: [f64; 2],
 }
@@ -45,20 +62,21 @@ impl Bearing {
         // How far the blades reach counts at the least, where they stand at both ends.
         let doubts = &scenario.doubts;
         let shorter = forks.extension.map_or(doubts.fork_length.lo, |_| doubts.extension.lo);
-        let at = |spread: f64| {
-            let places = both(gap).into_iter().flat_map(|g| both(offset).into_iter().map(move |o| DVec2::new(g, o)));
-            let widths = |by| both(forks.blade).into_iter().map(move |blade| (by, blade));
-            places.flat_map(widths).map(|(by, blade)| lies(scenario, by, spread, blade, shorter)).collect::<Vec<_>>()
-        };
-        let ends = at(forks.spread + doubts.fork_spread.lo);
+        let places: Vec<DVec2> =
+            both(gap).into_iter().flat_map(|g| both(offset).into_iter().map(move |o| DVec2::new(g, o))).collect();
+        let places = places.iter().flat_map(|by| both(forks.blade).into_iter().map(move |blade| (*by, blade)));
+        let narrowest = forks.spread + doubts.fork_spread.lo;
+        let ends: Vec<Lies> = places.clone().map(|(by, blade)| lies(scenario, by, narrowest, blade, shorter)).collect();
         // Forks may stand further apart, most of all where nobody entered how far, and a narrow load between them.
         let widest = forks.spread_hi.max(forks.spread + doubts.fork_spread.hi);
-        let wider = if widest > forks.spread { at(widest) } else { Vec::new() };
         let doubt = scenario.load.doubt.y;
-        let least = ends
-            .iter()
-            .chain(&wider)
-            .fold(stated.width, |least, l| std::array::from_fn(|k| least[k].min(l.width[k] - doubt)));
+        let worse = |least: [f64; 2], width: [f64; 2]| std::array::from_fn(|k| least[k].min(width[k] - doubt));
+        let mut least = ends.iter().fold(stated.width, |least, l| worse(least, l.width));
+        if widest > narrowest {
+            let wider =
+                places.map(|(by, blade)| blades(scenario, widest, blade, shorter).map(|on| width(scenario, by, on)));
+            least = wider.fold(least, worse);
+        }
         Self { stated, ends, least }
     }
 }
@@ -67,20 +85,64 @@ fn both(span: Span) -> Vec<f64> {
     if span.is_exact() { vec![span.lo] } else { vec![span.lo, span.hi] }
 }
 
-fn lies(scenario: &Scenario, by: DVec2, spread: f64, blade: f64, longer: f64) -> Lies {
+/// The left and the right blade as rectangles, their reach longer by `longer`.
+fn blades(scenario: &Scenario, spread: f64, blade: f64, longer: f64) -> [(DVec2, DVec2); 2] {
     let (reach, outer, inner) = (scenario.truck.forks.reach() + longer, 0.5 * spread, 0.5 * spread - blade);
-    let blades = [(inner, outer), (-outer, -inner)].map(|(a, b)| (DVec2::new(0.0, a), DVec2::new(reach, b)));
-    let feet = &scenario.load.feet;
-    let strips = blades.map(|(lo, hi)| {
-        let on = feet.iter().filter_map(|foot| solid::on(foot, lo - by, hi - by)).flatten();
-        polygon::hull(&on.map(|p| p + by).collect::<Vec<_>>())
-    });
+    [(inner, outer), (-outer, -inner)].map(|(a, b)| (DVec2::new(0.0, a), DVec2::new(reach, b)))
+}
+
+/// Corners of what lies on a blade.
+fn on_blade(scenario: &Scenario, by: DVec2, (lo, hi): (DVec2, DVec2)) -> impl Iterator<Item = DVec2> {
+    let on = scenario.load.feet.iter().filter_map(move |foot| solid::on(foot, lo - by, hi - by)).flatten();
+    on.map(move |p| p + by)
+}
+
+/// How wide it lies on a blade; what it lacks to it, negative, where it does not.
+fn width(scenario: &Scenario, by: DVec2, blade: (DVec2, DVec2)) -> f64 {
+    let ends = on_blade(scenario, by, blade)
+        .fold(None, |ends: Option<(f64, f64)>, p| Some(ends.map_or((p.y, p.y), |(lo, hi)| (lo.min(p.y), hi.max(p.y)))));
+    ends.map_or_else(|| -lacks(&scenario.load.feet, by, blade), |(lo, hi)| hi - lo)
+}
+
+fn lies(scenario: &Scenario, by: DVec2, spread: f64, blade: f64, longer: f64) -> Lies {
+    let blades = blades(scenario, spread, blade, longer);
+    let strips = blades.map(|blade| polygon::hull(&on_blade(scenario, by, blade).collect::<Vec<_>>()));
     let width = std::array::from_fn(|k| {
         let (lo, hi) = polygon::extents(&strips[k]);
-        if strips[k].is_empty() { -lacks(feet, by, blades[k]) } else { hi.y - lo.y }
+        if strips[k].is_empty() { -lacks(&scenario.load.feet, by, blades[k]) } else { hi.y - lo.y }
     });
     let region = plain(polygon::hull(&strips.concat()));
-    Lies { by, strips, region, width }
+    let edges = edges(&region);
+    Lies { by, strips, region, edges, width }
+}
+
+/// The edges of a region: the outward normal of each and how far out along it the edge lies.
+fn edges(region: &[DVec2]) -> Vec<(Over, DVec2, f64)> {
+    let edge = |n: DVec2, p: DVec2| (over(n), n, n.dot(p));
+    match region {
+        [] => Vec::new(),
+        [p] => [DVec2::X, DVec2::Y, -DVec2::Y].map(|n| edge(n, *p)).to_vec(),
+        // A line: to either side, and past its ends.
+        [a, b] => {
+            let along = (*b - *a).normalize_or(DVec2::Y);
+            vec![edge(along.perp(), *a), edge(-along.perp(), *a), edge(along, *b), edge(-along, *a)]
+        }
+        _ => polygon::edges(region).map(|(a, b)| edge(-(b - a).normalize_or(DVec2::Y).perp(), a)).collect(),
+    }
+}
+
+/// The edge that a normal points over.
+fn over(n: DVec2) -> Over {
+    if n.x >= n.y.abs() {
+        Over::Ahead
+    } else if n.x < -n.y.abs() - 1e-9 {
+        // What faces the heel no more than a side counts for the side.
+        Over::Heel
+    } else if n.y > 0.0 {
+        Over::Left
+    } else {
+        Over::Right
+    }
 }
 
 /// How far the nearest foot is from a blade.

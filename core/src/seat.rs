@@ -7,7 +7,6 @@
 
 use crate::bearing::{Bearing, Lies};
 use crate::body::{Outfit, Placed, Pose};
-use crate::polygon;
 use crate::rules;
 use crate::scalar::Span;
 use crate::scenario::Scenario;
@@ -31,19 +30,7 @@ pub enum Event {
     OnSlope,
 }
 
-/// Over which edge a load may topple.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Over {
-    /// Away from the truck.
-    Ahead,
-    /// To the left.
-    Left,
-    /// To the right.
-    Right,
-    /// Back, where it stands too far off to lean on the face.
-    Heel,
-}
+pub use crate::bearing::Over;
 
 /// One edge, or the tightest of those that point that way: how far inside it the load's line of action meets the blades, m; negative beyond it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -90,35 +77,6 @@ pub struct Seat {
     pub cases: Vec<Case>,
 }
 
-/// The edges of a region: the outward normal of each and how far out along it the edge lies.
-fn edges(region: &[DVec2]) -> Vec<(DVec2, f64)> {
-    let edge = |n: DVec2, p: DVec2| (n, n.dot(p));
-    match region {
-        [] => Vec::new(),
-        [p] => [DVec2::X, DVec2::Y, -DVec2::Y].map(|n| edge(n, *p)).to_vec(),
-        // A line: to either side, and past its ends.
-        [a, b] => {
-            let along = (*b - *a).normalize_or(DVec2::Y);
-            vec![edge(along.perp(), *a), edge(-along.perp(), *a), edge(along, *b), edge(-along, *a)]
-        }
-        _ => polygon::edges(region).map(|(a, b)| edge(-(b - a).normalize_or(DVec2::Y).perp(), a)).collect(),
-    }
-}
-
-/// The edge that a normal points over.
-fn over(n: DVec2) -> Over {
-    if n.x >= n.y.abs() {
-        Over::Ahead
-    } else if n.x < -n.y.abs() - 1e-9 {
-        // What faces the heel no more than a side counts for the side.
-        Over::Heel
-    } else if n.y > 0.0 {
-        Over::Left
-    } else {
-        Over::Right
-    }
-}
-
 /// Whether a load so far from the face leans on it when it leans back.
 fn leans_on_face(gap: f64) -> bool {
     gap <= rules::HEEL_LEANS.value
@@ -139,8 +97,7 @@ fn margins(scenario: &Scenario, lies: &Lies, w: DVec3, worst: bool) -> [f64; 4] 
         (true, false) => by * s.lo,
     };
     let mut found = [f64::INFINITY; 4];
-    for (n, out) in edges(&lies.region) {
-        let over = over(n);
+    for &(over, n, out) in &lies.edges {
         if over == Over::Heel && held {
             continue;
         }
