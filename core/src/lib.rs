@@ -35,6 +35,7 @@ pub mod found;
 pub mod friction;
 pub mod gain;
 pub mod known;
+pub mod limit;
 pub mod material;
 pub mod number;
 pub mod pallet;

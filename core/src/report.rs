@@ -8,6 +8,8 @@ use crate::document::Document;
 use crate::forks;
 use crate::gain;
 use crate::gain::Gain;
+use crate::limit;
+use crate::limit::Solved;
 use crate::place::Place;
 use crate::plate;
 use crate::platform::Test;
@@ -111,6 +113,8 @@ pub struct Assessment {
     /// The figures that cost moment at its worst corner, the one first that would gain most if it were
     /// known exactly.
     pub gains: Vec<Gain>,
+    /// How far each figure may go before the whole move no longer goes.
+    pub limits: Vec<Solved>,
 }
 
 /// A figure of the model's own.
@@ -166,6 +170,7 @@ fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
     let balance = Balance::of(&scenario.truck, &scenario.doubts);
     let whole = Whole::of(scenario, &balance);
     let remedies = remedy::find(scenario, &balance, &whole, document.load.turned);
+    let limits = limit::find(scenario, &balance, &whole, document);
     let Whole { placed, plate, forks, steps, seats, mut verdict } = whole;
     let (governing, gains) = gains(scenario, &balance, &placed, &steps);
     if verdict.state == State::Hold && verdict.governing.measure.is_none() {
@@ -186,10 +191,13 @@ fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
         forks,
         load: LoadReport::of(&scenario.load.found),
         remedies,
-        steps: steps.iter().zip(&seats).map(|(s, seat)| step_report(scenario, &placed, s, seat.as_ref())).collect(),
+        steps: (steps.iter().zip(&seats).zip(limits.steps))
+            .map(|((s, seat), limits)| step_report(scenario, &placed, s, seat.as_ref(), limits))
+            .collect(),
         governing_step: governing.step,
         governing_check: (governing.line, governing.test),
         gains,
+        limits: limits.whole,
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::{Figures, Point, SeatReport};
 use crate::body::{BodyId, Placed};
+use crate::limit::Solved;
 use crate::platform::Test;
 use crate::polygon;
 use crate::scalar::Scalar;
@@ -158,6 +159,8 @@ pub struct StepReport {
     pub passes_worst: bool,
     /// The load on the blades; none for one that hangs.
     pub seat: Option<SeatReport>,
+    /// How far each figure that touches it may go before it no longer passes.
+    pub limits: Vec<Solved>,
     /// Outlines for the drawings.
     pub scene: Scene,
 }
@@ -173,7 +176,13 @@ fn carried_down((lo, hi): (DVec3, DVec3), pulls: &[DVec3]) -> Vec<Point> {
     polygon::hull(&met).into_iter().map(|p| p.extend(0.0).into()).collect()
 }
 
-pub(super) fn step_report(scenario: &Scenario, placed: &Placed, step: &Step, seat: Option<&Seat>) -> StepReport {
+pub(super) fn step_report(
+    scenario: &Scenario,
+    placed: &Placed,
+    step: &Step,
+    seat: Option<&Seat>,
+    limits: Vec<Solved>,
+) -> StepReport {
     let c = Scalar::computed;
     let bodies = &step.stance.nominal;
     let pose = &step.stance.pose;
@@ -246,6 +255,7 @@ pub(super) fn step_report(scenario: &Scenario, placed: &Placed, step: &Step, sea
         passes: step.passes(),
         passes_worst: step.passes_worst(),
         seat: seat.map(SeatReport::of),
+        limits,
         scene: scene::draw(scenario, pose, placed),
     }
 }

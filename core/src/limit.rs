@@ -1,0 +1,290 @@
+//! Solved limits: how far a figure may go before a step, or the whole move, no longer passes at the worst corner.
+//!
+//! A limit is what may be **entered**: its own range goes with it as the document's rules have it. A weight
+//! keeps its range as a part of itself unless a tolerance in kg was given, a speed and a deceleration as they are
+//! known, a length, an angle and a slope by the same amount. Everything else stays as it is.
+//!
+//! For a step it counts what makes that step pass: the tipping lines, the platform slopes, the reserve, and
+//! the load on the blades (toppling, sliding). For the whole move the plate, the blades with their stamps, the
+//! rule for ramps, and every step: just inside the verdict is go, just outside it is not. Three things that no
+//! figure here can mend are left out of account: that nobody knows the battery, that ways of finding the load
+//! disagree, and that the truck contradicts its plate.
+//!
+//! Of a ramp each direction is a limit of its own, and so is either side of a cross-fall: the other step that
+//! the same entry makes is left out of account. What may be entered is the lesser of the two.
+
+use crate::balance::Balance;
+use crate::document::Document;
+use crate::platform::Test;
+use crate::scalar::Scalar;
+use crate::scenario::Scenario;
+use crate::step::StepId;
+use crate::support::LineId;
+use crate::whole::Whole;
+use serde::Serialize;
+
+mod axis;
+mod furthest;
+mod probe;
+
+pub use axis::Axis;
+
+use furthest::Furthest;
+use probe::Probe;
+
+/// What can be solved for, in the document's unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Limit {
+    /// The greatest load weight, kg.
+    LoadMass,
+    /// The furthest load centre from the face that carries the load, m: heel gap and centre as stated together.
+    /// The load stays where it is, its centre moves in it.
+    LoadCentre,
+    /// How far the load's centre may stand to the left of the middle of the forks, m: the load is moved.
+    OffsetLeft,
+    /// To the right, a magnitude.
+    OffsetRight,
+    /// The greatest fork height for putting down, m.
+    LiftHeight,
+    /// Tilt back while raised, degrees, a magnitude.
+    TiltBack,
+    /// Tilt forward for placing, degrees.
+    TiltForward,
+    /// The steepest ramp up, load uphill, percent.
+    RampUp,
+    /// The steepest ramp down, driven as it is now, percent.
+    RampDown,
+    /// The steepest cross-fall with the left side the higher, percent.
+    CrossFallLeft,
+    /// With the right side the higher.
+    CrossFallRight,
+    /// The fastest in a bend of the radius stated, km/h.
+    CornerSpeed,
+    /// The same without a load.
+    CornerSpeedEmpty,
+    /// The hardest braking with the load, m/s^2.
+    Braking,
+    /// The lightest battery, kg.
+    BatteryLeast,
+    /// The heaviest battery, kg.
+    BatteryMost,
+}
+
+impl Limit {
+    /// All of them.
+    pub const ALL: [Self; 16] = [
+        Self::LoadMass,
+        Self::LoadCentre,
+        Self::OffsetLeft,
+        Self::OffsetRight,
+        Self::LiftHeight,
+        Self::TiltBack,
+        Self::TiltForward,
+        Self::RampUp,
+        Self::RampDown,
+        Self::CrossFallLeft,
+        Self::CrossFallRight,
+        Self::CornerSpeed,
+        Self::CornerSpeedEmpty,
+        Self::Braking,
+        Self::BatteryLeast,
+        Self::BatteryMost,
+    ];
+
+    /// Whether the figure changes anything in a step, supposed that the move has it.
+    pub fn touches(self, id: StepId, scenario: &Scenario) -> bool {
+        use StepId::{
+            BackOut, Brake, CornerLeft, CornerRight, CrossFallLeft, CrossFallRight, EmptyCornerLeft, EmptyCornerRight,
+            RaisedBack, RaisedForward, RaisedUpright, RampDown, RampUp,
+        };
+        match self {
+            Self::LoadMass | Self::LoadCentre | Self::OffsetLeft | Self::OffsetRight => {
+                id.laden() && id.applies(scenario)
+            }
+            Self::LiftHeight => matches!(id, RaisedBack | RaisedUpright | RaisedForward | BackOut),
+            Self::TiltBack => id == RaisedBack,
+            Self::TiltForward => id == RaisedForward,
+            Self::RampUp => id == RampUp,
+            Self::RampDown => id == RampDown,
+            Self::CrossFallLeft => id == CrossFallLeft,
+            Self::CrossFallRight => id == CrossFallRight,
+            Self::CornerSpeed => matches!(id, CornerLeft | CornerRight),
+            Self::CornerSpeedEmpty => matches!(id, EmptyCornerLeft | EmptyCornerRight),
+            Self::Braking => id == Brake || (id == RampDown && id.applies(scenario)),
+            Self::BatteryLeast | Self::BatteryMost => id.applies(scenario),
+        }
+    }
+
+    /// The other step that the same entry makes: left out of account.
+    fn leaves_out(self) -> Option<StepId> {
+        match self {
+            Self::RampUp => Some(StepId::RampDown),
+            Self::RampDown => Some(StepId::RampUp),
+            Self::CrossFallLeft => Some(StepId::CrossFallRight),
+            Self::CrossFallRight => Some(StepId::CrossFallLeft),
+            _ => None,
+        }
+    }
+}
+
+/// What binds at a limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "code", rename_all = "snake_case")]
+pub enum Bound {
+    /// The plate.
+    Plate,
+    /// The blades: their tips, edges, stamps.
+    Blades,
+    /// The load topples or slides in this step.
+    Seat {
+        /// Which.
+        step: StepId,
+    },
+    /// This step: it tips, or keeps too little.
+    Step {
+        /// Which.
+        step: StepId,
+        /// About this line.
+        line: LineId,
+        /// On this platform slope; none as it stands.
+        test: Option<Test>,
+    },
+    /// The rule that on so steep a ramp the load stays uphill.
+    Rule,
+}
+
+/// Where a limit lies. A value is always on the passing side, and not rounded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(tag = "reach", rename_all = "snake_case")]
+pub enum Reach {
+    /// It passes up to here and fails just beyond.
+    At {
+        /// Up to here.
+        value: Scalar,
+        /// What fails.
+        by: Bound,
+    },
+    /// It still passes at the end of what may be asked: of what can be entered, of the mast.
+    Beyond {
+        /// That end.
+        value: Scalar,
+    },
+    /// It passes nowhere.
+    Never,
+}
+
+impl Reach {
+    /// Up to where it passes; none where it does nowhere.
+    pub fn value(&self) -> Option<f64> {
+        match self {
+            Self::At { value, .. } | Self::Beyond { value } => Some(value.get()),
+            Self::Never => None,
+        }
+    }
+}
+
+/// A solved limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Solved {
+    /// Of what.
+    pub what: Limit,
+    /// As it is now, in the same unit and sense (to a side: less than nothing where it is on the other); none
+    /// where the move has no such step.
+    pub stated: Option<Scalar>,
+    /// Where it passes neither as it is now nor at the least that may be asked: it passes from here.
+    pub least: Option<Scalar>,
+    /// Where it lies.
+    #[serde(flatten)]
+    pub reach: Reach,
+}
+
+/// All limits of a move.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Limits {
+    /// Of each step, in the order of [`Whole::steps`].
+    pub steps: Vec<Vec<Solved>>,
+    /// Of the whole move.
+    pub whole: Vec<Solved>,
+}
+
+/// Solves every limit of every step and of the whole move.
+pub fn find(scenario: &Scenario, balance: &Balance, whole: &Whole, document: &Document) -> Limits {
+    let mut limits = Limits { steps: vec![Vec::new(); whole.steps.len()], whole: Vec::new() };
+    for what in Limit::ALL {
+        let axis = Axis::of(what, scenario, document);
+        let mut probe = Probe::new(&axis, scenario, balance);
+        let tops = steps_of(&mut probe, &axis, scenario);
+        for (step, list) in whole.steps.iter().zip(&mut limits.steps) {
+            let top = tops.iter().find(|(id, _)| *id == step.id);
+            list.extend(top.map(|(_, top)| axis.solved(*top)));
+        }
+        limits.whole.push(axis.solved(of_all(&mut probe, &axis, whole, &tops)));
+    }
+    limits
+}
+
+/// The limits of one step.
+pub fn of_step(scenario: &Scenario, balance: &Balance, document: &Document, id: StepId) -> Vec<Solved> {
+    let touching = Limit::ALL.into_iter().filter(|what| what.touches(id, scenario));
+    let solve = |what: Limit| {
+        let axis = Axis::of(what, scenario, document);
+        axis.solved(Probe::new(&axis, scenario, balance).step(id))
+    };
+    touching.map(solve).collect()
+}
+
+/// One limit of the whole move.
+pub fn of_move(what: Limit, scenario: &Scenario, balance: &Balance, whole: &Whole, document: &Document) -> Solved {
+    let axis = Axis::of(what, scenario, document);
+    let mut probe = Probe::new(&axis, scenario, balance);
+    let tops = steps_of(&mut probe, &axis, scenario);
+    axis.solved(of_all(&mut probe, &axis, whole, &tops))
+}
+
+type Tops = Vec<(StepId, Furthest)>;
+
+/// How far each step goes that the figure touches.
+fn steps_of(probe: &mut Probe, axis: &Axis, scenario: &Scenario) -> Tops {
+    let touched = StepId::ALL.into_iter().filter(|id| axis.what.touches(*id, scenario));
+    touched.map(|id| (id, probe.step(id))).collect()
+}
+
+/// How far the whole move goes: what each part of it allows is an interval, so together they reach to the
+/// least of all ends, if every part passes there.
+fn of_all(probe: &mut Probe, axis: &Axis, whole: &Whole, tops: &Tops) -> Furthest {
+    let left_out = |id: StepId| axis.what.leaves_out() == Some(id) || tops.iter().any(|(touched, _)| *touched == id);
+    let others = whole.steps.iter().zip(&whole.seats).filter(|(step, _)| !left_out(step.id));
+    let stand = |(step, seat): (&crate::step::Step, &Option<crate::seat::Seat>)| {
+        step.passes_worst() && seat.as_ref().is_none_or(crate::seat::Seat::holds_worst)
+    };
+    if !others.into_iter().all(stand) {
+        return Furthest::Never;
+    }
+    let mut least = Furthest::Beyond;
+    let parts = [probe.plate(), probe.blades(), probe.rule()];
+    for top in parts.into_iter().chain(tops.iter().map(|(_, top)| *top)) {
+        least = axis.lesser(least, top);
+    }
+    let end = match least {
+        Furthest::Never => return Furthest::Never,
+        Furthest::At(value, _) => value,
+        Furthest::Beyond => axis.to,
+    };
+    // Where all pass as stated they all pass there too.
+    let stated = axis.stated.is_some_and(|stated| axis.holds(stated)) && whole_passes(whole);
+    let mut ids = tops.iter().map(|(id, _)| *id);
+    if stated || (probe.all_but_steps(end) && ids.all(|id| probe.step_passes(id, end))) {
+        least
+    } else {
+        Furthest::Never
+    }
+}
+
+/// Whether every step passes at the worst corner.
+fn whole_passes(whole: &Whole) -> bool {
+    whole.verdict.state == crate::verdict::State::Go
+}
+
+#[cfg(test)]
+mod tests;
