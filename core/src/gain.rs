@@ -6,7 +6,10 @@ use crate::doubt::Doubts;
 use crate::place::{Field, Place};
 use crate::scalar::{Region, Scalar, Span};
 use crate::scenario::Scenario;
-use crate::step::Check;
+use crate::step::{Check, Step, StepId};
+use crate::support::LineId;
+use crate::verdict::Reason;
+use crate::whole::Whole;
 use glam::{DVec2, DVec3};
 use serde::Serialize;
 
@@ -71,6 +74,26 @@ impl Scenario {
     }
 }
 
+/// A scenario and its balance with one figure known exactly as it is stated; `None` where there is
+/// nothing uncertain about it.
+pub fn known(scenario: &Scenario, balance: &Balance, place: Place) -> Option<(Scenario, Balance)> {
+    let inferred = match place.field {
+        Field::CgHeight => scenario.truck.cg_z.is_none(),
+        Field::FrontAxle | Field::SteerAxleLoad => scenario.truck.cg_x.is_none(),
+        _ => false,
+    };
+    if inferred {
+        return Some((scenario.clone(), balance.settled(place.field)?));
+    }
+    let known = scenario.exactly(place)?;
+    let balance = match place.field {
+        // Only the balance itself is found anew.
+        Field::CgHeight | Field::FrontAxle | Field::SteerAxleLoad => Balance::of(&known.truck, &known.doubts),
+        _ => balance.clone(),
+    };
+    Some((known, balance))
+}
+
 impl Balance {
     /// The same with the unladen centre's height, or its place along the truck, known as it is stated:
     /// what of the inferred region lies there.
@@ -102,29 +125,12 @@ pub fn ranked(scenario: &Scenario, balance: &Balance, placed: &Placed, check: &C
     let mut gains: Vec<Gain> = single
         .chain(sections)
         .filter_map(|place| {
-            let known = scenario.exactly(place);
-            let inferred = match place.field {
-                Field::CgHeight => scenario.truck.cg_z.is_none(),
-                Field::FrontAxle | Field::SteerAxleLoad => scenario.truck.cg_x.is_none(),
-                _ => false,
-            };
-            let then = if inferred {
-                check.worst(scenario, &balance.settled(place.field)?, placed)
-            } else {
-                let known = known?;
-                let placed = Placed::of(&known.load, &known.lift);
-                // Only the balance itself is found anew.
-                match place.field {
-                    Field::CgHeight | Field::FrontAxle | Field::SteerAxleLoad => {
-                        check.worst(&known, &Balance::of(&known.truck, &known.doubts), &placed)
-                    }
-                    _ => check.worst(&known, balance, &placed),
-                }
-            };
+            let (known, balance) = known(scenario, balance, place)?;
+            let then = check.worst(&known, &balance, &Placed::of(&known.load, &known.lift));
             let gain = then - worst;
             let c = Scalar::computed;
             // The two axle loads of an inferred balance are one thing to find out.
-            let twice = inferred && place.field == Field::FrontAxle;
+            let twice = scenario.truck.cg_x.is_none() && place.field == Field::FrontAxle;
             (gain > 1e-6 && !twice).then(|| Gain {
                 place,
                 moment: c(gain),
@@ -136,12 +142,33 @@ pub fn ranked(scenario: &Scenario, balance: &Balance, placed: &Placed, check: &C
     gains
 }
 
+/// The check that uses most of what it may at the worst corner of all steps.
+pub fn governing(steps: &[Step]) -> Check {
+    let first = Check { step: StepId::TakeUp, line: LineId::Front, test: None };
+    let all = steps.iter().flat_map(Step::checks);
+    all.fold((first, -1.0), |most, (check, used)| if used.worst > most.1 { (check, used.worst) } else { most }).0
+}
+
+/// The figures that cost moment at a check of a move that was worked through.
+pub fn in_whole(scenario: &Scenario, balance: &Balance, whole: &Whole, check: &Check) -> Vec<Gain> {
+    let stated = whole.steps.iter().find(|s| s.id == check.step).and_then(|s| s.moment(check));
+    ranked(scenario, balance, &whole.placed, check, stated.map_or(0.0, |m| m.nominal))
+}
+
+/// The same at the check that a hold is about; nothing for one that is not about the truck's stability.
+pub fn of_verdict(scenario: &Scenario, balance: &Balance, whole: &Whole) -> Vec<Gain> {
+    let check = match whole.verdict.governing.reason {
+        Reason::Tips { step, line, .. } | Reason::Reserve { step, line, .. } => Check { step, line, test: None },
+        Reason::Slope { step, line, test, .. } => Check { step, line, test: Some(test) },
+        _ => return Vec::new(),
+    };
+    in_whole(scenario, balance, whole, &check)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::example;
-    use crate::step::{Step, StepId};
-    use crate::support::LineId;
 
     #[test]
     fn each_gain_is_what_the_moment_gains_and_together_nothing_is_left() {

@@ -242,6 +242,20 @@ pub fn of_move(what: Limit, scenario: &Scenario, balance: &Balance, whole: &Whol
     axis.solved(of_all(&mut probe, &axis, whole, &tops))
 }
 
+/// How far a figure may go in some steps, in the document's unit: the least of them; none where one of
+/// them passes nowhere, infinite for no steps.
+pub fn in_steps(
+    what: Limit,
+    steps: &[StepId],
+    scenario: &Scenario,
+    balance: &Balance,
+    document: &Document,
+) -> Option<f64> {
+    let axis = Axis::of(what, scenario, document);
+    let mut probe = Probe::new(&axis, scenario, balance);
+    steps.iter().try_fold(f64::INFINITY, |least, id| Some(least.min(axis.solved(probe.step(*id)).reach.value()?)))
+}
+
 type Tops = Vec<(StepId, Furthest)>;
 
 /// How far each step goes that the figure touches.

@@ -1,18 +1,26 @@
-//! What would have to change: how the load stands on the forks, and how the forks are set.
+//! What would have to change: how the load stands on the forks, how high, how fast, over which ramp it
+//! is carried, what is on the carriage.
 //!
-//! Each is solved, tried by assessing again, and kept only where it leads to a better state.
+//! Each change is solved at the worst corner, entered, assessed again with the plate, and kept only where
+//! that leads to a better state. Where no single change does, pairs are tried; where nothing does, what a
+//! truck would have to lift is said.
 
 use crate::balance::Balance;
-use crate::document::{Document, Turned};
-use crate::forks::Arm;
-use crate::place::Field;
-use crate::scalar::{Scalar, Span};
+use crate::document::{Document, RampDown, Turned};
+use crate::gain;
+use crate::place::{Field, Place};
+use crate::scalar::Scalar;
 use crate::scenario::{Load, Scenario};
-use crate::seat::Over;
-use crate::verdict::State;
+use crate::validate;
+use crate::verdict::{Ground, State};
 use crate::whole::Whole;
 use serde::Serialize;
 use std::sync::Arc;
+
+mod solve;
+mod touches;
+
+use solve::Kind;
 
 /// One thing to change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -23,6 +31,11 @@ pub enum Remedy {
         /// By so much, m; where the gap was not given, as much as was assumed.
         by: Scalar,
     },
+    /// Shift the carriage sideways, so that the load's centre is in the truck's middle.
+    Sideshift {
+        /// To so far left (positive) of the middle, m.
+        to: Scalar,
+    },
     /// Pick it up further to the left (positive) or right, so that its centre is in the middle.
     Shift {
         /// By so much, m.
@@ -30,128 +43,276 @@ pub enum Remedy {
         /// Then it stands so far left of the middle of the forks.
         offset: Scalar,
     },
-    /// Set the forks so far apart, over their outer edges.
-    Spread {
-        /// m.
+    /// Tilt forward no further to place it.
+    TiltForward {
+        /// Degrees.
         to: Scalar,
     },
+    /// Tilt back no further while it is raised.
+    TiltBack {
+        /// Degrees.
+        to: Scalar,
+    },
+    /// Go slower in bends with the load.
+    Corner {
+        /// km/h.
+        to: Scalar,
+    },
+    /// Go slower in bends without it.
+    CornerEmpty {
+        /// km/h.
+        to: Scalar,
+    },
+    /// Brake no harder with the load.
+    Brake {
+        /// m/s^2.
+        to: Scalar,
+    },
+    /// Drive down the ramp backwards, load uphill.
+    RampBackwards,
     /// Turn the load on the forks.
     Turn {
         /// From how it was given.
         turned: Turned,
     },
+    /// Set the forks so far apart, over their outer edges.
+    Spread {
+        /// m.
+        to: Scalar,
+    },
+    /// Raise it no higher.
+    Lower {
+        /// Fork height, m.
+        to: Scalar,
+    },
+    /// Go where no ramp is steeper.
+    Ramp {
+        /// Percent.
+        to: Scalar,
+    },
+    /// Go where the ground falls no more to a side.
+    CrossFall {
+        /// Percent.
+        to: Scalar,
+    },
+    /// Take the fork extensions off.
+    ExtensionsOff,
+    /// Take some of the load off.
+    Lighter {
+        /// To so much, kg.
+        to: Scalar,
+    },
+    /// Take the attachment off.
+    AttachmentOff,
+    /// Fit a battery inside the plate's window.
+    Battery {
+        /// Of so much, kg.
+        to: Scalar,
+    },
 }
 
-/// A remedy and where it leads.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+/// One or two changes, and where they lead.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Leads {
     /// What to change.
-    pub remedy: Remedy,
+    pub changes: Vec<Remedy>,
     /// The state it leads to.
     pub state: State,
+}
+
+/// What a truck would have to be good for where no change of this one helps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Needed {
+    /// Its plate would have to allow so much, kg.
+    pub mass: Scalar,
+    /// At a load centre of so much, m.
+    pub load_centre: Scalar,
+    /// Raised to so much, m.
+    pub height: Scalar,
+}
+
+/// All that was found.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Remedies {
+    /// What leads to a better state: what leads further first, of equals what asks less.
+    pub leads: Vec<Leads>,
+    /// For a hold: the figures that would settle it, each alone, if they turned out to be as stated.
+    pub settle: Vec<Place>,
+    /// For a no-go that nothing here mends: the truck that it would take.
+    pub needed: Option<Needed>,
 }
 
 impl Remedy {
     /// Enters the change in a document.
     pub fn apply(&self, document: &mut Document) {
+        let Document { truck, load, lift, drive, .. } = document;
         match *self {
-            Self::PushHome { .. } => document.lift.heel_gap_m = Some(0.0),
-            Self::Shift { offset, .. } => document.lift.offset_m = Some(offset.get()),
-            Self::Spread { to } => document.truck.forks.spread_m = Some(to.get()),
-            Self::Turn { turned } => document.load.turned = turned,
+            Self::PushHome { .. } => lift.heel_gap_m = Some(0.0),
+            Self::Sideshift { to } => lift.sideshift_m = Some(to.get()),
+            Self::Shift { offset, .. } => lift.offset_m = Some(offset.get()),
+            Self::TiltForward { to } => lift.tilt_forward_deg = Some(to.get()),
+            Self::TiltBack { to } => lift.tilt_back_deg = Some(to.get()),
+            Self::Corner { to } => drive.corner_kmh = Some(to.get()),
+            Self::CornerEmpty { to } => drive.corner_empty_kmh = Some(to.get()),
+            Self::Brake { to } => drive.braking_ms2 = Some(to.get()),
+            Self::RampBackwards => drive.ramp_down = Some(RampDown::Backwards),
+            Self::Turn { turned } => load.turned = turned,
+            Self::Spread { to } => truck.forks.spread_m = Some(to.get()),
+            Self::Lower { to } => lift.height_m = Some(to.get()),
+            Self::Ramp { to } => drive.ramp_pct = Some(to.get()),
+            Self::CrossFall { to } => drive.cross_fall_pct = Some(to.get()),
+            Self::ExtensionsOff => (truck.forks.extension_m, truck.forks.extension_kg) = (None, None),
+            Self::Lighter { to } => load.mass_kg = Some(to.get()),
+            Self::AttachmentOff => truck.attachment = None,
+            Self::Battery { to } => truck.battery.fitted_kg = Some(to.get()),
         }
     }
 
-    /// The same change in what is assessed.
-    fn applied(&self, scenario: &Scenario) -> Scenario {
-        let mut scenario = scenario.clone();
+    /// The load after it, not to be drawn; `None` where it has to be looked at anew.
+    fn load_after(&self, load: &Load) -> Option<Load> {
         match *self {
-            Self::PushHome { .. } => scenario.lift.heel_gap = Span::exact(0.0),
-            Self::Shift { offset, .. } => scenario.lift.offset = Span::exact(offset.get()),
-            Self::Spread { to } => {
-                (scenario.truck.forks.spread, scenario.truck.forks.spread_hi) = (to.get(), to.get());
+            Self::Turn { turned } => {
+                let turned = load.found.turned_unseen(turned);
+                Some(Load::of(Arc::clone(&load.found), turned, load.friction, load.hanging))
             }
-            Self::Turn { turned } => scenario.load = turned_to(&scenario.load, turned),
+            Self::Lighter { .. } => None,
+            _ => Some(load.clone()),
         }
-        scenario
     }
 }
 
-/// The load turned otherwise; not to be drawn.
-fn turned_to(load: &Load, turned: Turned) -> Load {
-    Load::of(Arc::clone(&load.found), load.found.turned_unseen(turned), load.friction, load.hanging)
+/// A document with all that was worked out of it.
+struct Case<'a> {
+    document: &'a Document,
+    scenario: &'a Scenario,
+    balance: &'a Balance,
+    whole: &'a Whole<'a>,
 }
 
-/// Up to a whole centimetre.
-fn up(metres: f64) -> f64 {
-    (metres * 100.0 - 1e-6).ceil() / 100.0
+/// A document after a change, assessed up to its verdict.
+struct After {
+    document: Document,
+    scenario: Scenario,
+    balance: Balance,
 }
 
-/// The least width over the forks that would carry the load within all edges and stamps, where the
-/// forks' width is what fails.
-fn spread_needed(scenario: &Scenario, whole: &Whole) -> Option<f64> {
-    let (forks, load) = (&scenario.truck.forks, &scenario.load);
-    let seats = whole.seats.iter().flatten().flat_map(|s| &s.cases);
-    let beside =
-        seats.flat_map(|c| &c.topple).filter(|t| matches!(t.over, Over::Left | Over::Right)).map(|t| t.margin.worst);
-    let short = beside.fold(whole.forks.to_edge_worst.get(), f64::min);
-    let by_edge = forks.spread + 2.0 * (-short).max(0.0);
-    let by_arm = |arm: &Arm| {
-        let towards = whole.placed.centre.y().furthest();
-        let (mass, ahead) = (whole.placed.mass.hi, whole.placed.centre.hi.x);
-        let moment = mass * crate::units::GRAVITY * ahead;
-        let (allowed, most) = arm.allowed.zip(arm.allowed_mass)?;
-        let part = (allowed.get() / moment).min(most.get() / mass);
-        // At the worst it lies on the blades' inner edges; half and half is the best that any width can do.
-        (part > 0.5).then(|| 2.0 * forks.blade.hi + towards / (part - 0.5) - scenario.doubts.fork_spread.lo)
-    };
-    if !whole.forks.bears_worst() {
-        // The load falls between them: their outer edges flush with its underside.
-        let (lo, hi) = crate::polygon::extents(&load.feet.concat());
-        let flush = (2.0 * (-lo.y).min(hi.y) * 100.0 + 1e-6).floor() / 100.0;
-        let least = Field::ForkSpread.row().min.max(2.0 * forks.blade.hi);
-        return (flush < forks.spread && flush >= least).then_some(flush);
+impl Case<'_> {
+    /// The reasons that keep it in its state: all of them have to go.
+    fn grounds(&self) -> Vec<&Ground> {
+        let verdict = &self.whole.verdict;
+        let all = std::iter::once(&verdict.governing).chain(&verdict.others);
+        all.filter(|g| g.state == verdict.state).collect()
     }
-    let over: Vec<Option<f64>> = whole.forks.arms.iter().filter(|a| !a.holds_worst()).map(by_arm).collect();
-    let by_arms = over.into_iter().try_fold(0.0, |most: f64, one| one.map(|o| most.max(o)))?;
-    let to = up(by_edge.max(by_arms));
-    // Blades beside the load carry nothing.
-    (to > forks.spread && to <= load.size.y && to <= Field::ForkSpread.row().max).then_some(to)
+
+    /// With a change entered; `None` where it cannot be.
+    fn after(&self, change: &Remedy) -> Option<After> {
+        let mut document = self.document.clone();
+        change.apply(&mut document);
+        let scenario = match change.load_after(&self.scenario.load) {
+            Some(load) => validate::with_load(&document, load).ok()?,
+            None => Scenario::from_document(&document).ok()?,
+        };
+        let same = scenario.truck == self.scenario.truck && scenario.doubts == self.scenario.doubts;
+        let balance = if same { self.balance.clone() } else { Balance::of(&scenario.truck, &scenario.doubts) };
+        Some(After { document, scenario, balance })
+    }
 }
 
-/// Every remedy that leads to a better state, the one that asks least first.
-pub fn find(scenario: &Scenario, balance: &Balance, whole: &Whole, turned: Turned) -> Vec<Leads> {
+/// The most pairs that are looked for, and tried.
+const PAIRS: (usize, usize) = (3, 24);
+
+/// Every change that leads to a better state; pairs where none does.
+pub fn find(document: &Document, scenario: &Scenario, balance: &Balance, whole: &Whole) -> Remedies {
+    let case = Case { document, scenario, balance, whole };
     let now = whole.verdict.state;
     if now == State::Go {
-        return Vec::new();
+        return Remedies::default();
     }
-    let c = Scalar::computed;
-    let lead = |remedy: Remedy| {
-        let state = Whole::of(&remedy.applied(scenario), balance).verdict.state;
-        (state > now).then_some(Leads { remedy, state })
+    let grounds = case.grounds();
+    // Which of the reasons each kind of change has anything to do with, a bit for each.
+    let kinds: Vec<(Kind, u64)> = Kind::ALL
+        .into_iter()
+        .filter(|kind| kind.at_hand(document, scenario))
+        .map(|kind| (kind, touches::mask(kind, &grounds)))
+        .filter(|(_, mask)| *mask != 0)
+        .collect();
+    let all = touches::all(&grounds);
+    let mut leads: Vec<Leads> = Vec::new();
+    for (kind, _) in kinds.iter().filter(|(_, mask)| *mask == all) {
+        let tried = solve::changes(*kind, &case).into_iter().filter_map(|change| {
+            let after = case.after(&change)?;
+            let state = Whole::of(&after.scenario, &after.balance).verdict.state;
+            (state > now).then_some(Leads { changes: vec![change], state })
+        });
+        // Of one kind the one that leads furthest; of equals the first.
+        leads.extend(tried.reduce(|best, next| if next.state > best.state { next } else { best }));
+    }
+    if leads.is_empty() {
+        leads = pairs(&case, &kinds, all);
+    }
+    leads.sort_by_key(|l| std::cmp::Reverse(l.state));
+    let settle = if now == State::Hold { settle(&case) } else { Vec::new() };
+    let needed = (now == State::NoGo && leads.is_empty()).then(|| Needed {
+        mass: whole.plate.need.mass_worst,
+        load_centre: whole.plate.need.load_centre_worst,
+        height: whole.plate.need.height_worst,
+    });
+    Remedies { leads, settle, needed }
+}
+
+fn pairs(case: &Case, kinds: &[(Kind, u64)], all: u64) -> Vec<Leads> {
+    let now = case.whole.verdict.state;
+    let mut couples: Vec<(Kind, Kind)> = Vec::new();
+    for (k, (one, mask)) in kinds.iter().enumerate() {
+        couples.extend(kinds[k + 1..].iter().filter(|(_, other)| mask | other == all).map(|(other, _)| (*one, *other)));
+    }
+    // What asks less first: the sum of both places in the order.
+    couples.sort_by_key(|(a, b)| a.asks() + b.asks());
+    let mut leads: Vec<Leads> = Vec::new();
+    for (first, second) in couples.into_iter().take(PAIRS.1) {
+        if leads.len() == PAIRS.0 {
+            break;
+        }
+        leads.extend(solve::changes(first, case).into_iter().find_map(|one| {
+            let after = case.after(&one)?;
+            let whole = Whole::of(&after.scenario, &after.balance);
+            let half_way =
+                Case { document: &after.document, scenario: &after.scenario, balance: &after.balance, whole: &whole };
+            solve::changes(second, &half_way).into_iter().find_map(|other| {
+                let after = half_way.after(&other)?;
+                let state = Whole::of(&after.scenario, &after.balance).verdict.state;
+                (state > now).then(|| Leads { changes: vec![one, other], state })
+            })
+        }));
+    }
+    leads
+}
+
+/// The most figures that are tried.
+const FIGURES: usize = 8;
+
+/// The figures that would settle a hold, each alone, if they turned out to be as stated.
+fn settle(case: &Case) -> Vec<Place> {
+    let verdict = &case.whole.verdict;
+    let named = std::iter::once(&verdict.governing).chain(&verdict.others).filter_map(|g| g.measure);
+    let ranked = gain::of_verdict(case.scenario, case.balance, case.whole).into_iter().map(|g| g.place);
+    let mut tried: Vec<Place> = Vec::new();
+    for place in named.chain(ranked) {
+        if !tried.contains(&place) && tried.len() < FIGURES {
+            tried.push(place);
+        }
+    }
+    let settles = |place: &Place| {
+        gain::known(case.scenario, case.balance, *place)
+            .is_some_and(|(scenario, balance)| Whole::of(&scenario, &balance).verdict.state == State::Go)
     };
-    let mut found = Vec::new();
-    let gap = scenario.lift.heel_gap;
-    if gap.hi > 0.0 {
-        found.extend(lead(Remedy::PushHome { by: c(gap.hi) }));
-    }
-    let off = whole.placed.centre.at.y + scenario.lift.sideshift;
-    // To the millimetre, so that what is said is what is entered.
-    let offset = ((scenario.lift.offset.nominal - off) * 1000.0).round() / 1000.0;
-    let by = offset - scenario.lift.offset.nominal;
-    let row = Field::Offset.row();
-    if by.abs() >= 0.001 && (row.min..=row.max).contains(&offset) {
-        found.extend(lead(Remedy::Shift { by: c(by), offset: c(offset) }));
-    }
-    if let Some(to) = spread_needed(scenario, whole) {
-        found.extend(lead(Remedy::Spread { to: c(to) }));
-    }
-    let turns = [Turned::No, Turned::Left, Turned::Right, Turned::Half];
-    let turns: Vec<Leads> =
-        turns.into_iter().filter(|t| *t != turned).filter_map(|turned| lead(Remedy::Turn { turned })).collect();
-    // Of the turns the one that leads furthest; of equals the first.
-    found.extend(turns.into_iter().reduce(|best, next| if next.state > best.state { next } else { best }));
-    found
+    tried.into_iter().filter(settles).collect()
+}
+
+/// Whether a field's own choice already stands for this: a tilt, a gap or a shift of nothing.
+fn in_range(field: Field, value: f64) -> bool {
+    let row = field.row();
+    (row.min..=row.max).contains(&value)
 }
 
 #[cfg(test)]

@@ -3,14 +3,12 @@
 //! Units: m, kg, N, N m; slopes are tangents; angles are degrees and say so in their name.
 
 use crate::balance::{Balance, Contradiction};
-use crate::body::Placed;
 use crate::document::Document;
 use crate::forks;
 use crate::gain;
 use crate::gain::Gain;
 use crate::limit;
 use crate::limit::Solved;
-use crate::place::Place;
 use crate::plate;
 use crate::platform::Test;
 use crate::problem::Problem;
@@ -19,10 +17,10 @@ use crate::rules::{BuiltIn, Figure, Mark};
 use crate::scalar::Scalar;
 use crate::scenario::{Assumed, Scenario};
 use crate::statics::Pair;
-use crate::step::{Check, Step, StepId};
+use crate::step::StepId;
 use crate::support::LineId;
 use crate::validate;
-use crate::verdict::{Reason, State, Verdict};
+use crate::verdict::{State, Verdict};
 use crate::whole::Whole;
 use glam::DVec3;
 use serde::Serialize;
@@ -102,8 +100,8 @@ pub struct Assessment {
     pub forks: forks::Outcome,
     /// The load as found.
     pub load: LoadReport,
-    /// What would have to change about how the load stands on the forks, the least first.
-    pub remedies: Vec<remedy::Leads>,
+    /// What would have to change.
+    pub remedies: remedy::Remedies,
     /// Every step.
     pub steps: Vec<StepReport>,
     /// The step with the greatest share used at the worst corner.
@@ -169,12 +167,14 @@ fn report(document: &Document, scenario: Result<Scenario, Vec<Problem>>) -> Repo
 fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
     let balance = Balance::of(&scenario.truck, &scenario.doubts);
     let whole = Whole::of(scenario, &balance);
-    let remedies = remedy::find(scenario, &balance, &whole, document.load.turned);
+    let remedies = remedy::find(document, scenario, &balance, &whole);
     let limits = limit::find(scenario, &balance, &whole, document);
+    let governing = gain::governing(&whole.steps);
+    let gains = gain::in_whole(scenario, &balance, &whole, &governing);
+    let measure = gain::of_verdict(scenario, &balance, &whole).first().map(|g| g.place);
     let Whole { placed, plate, forks, steps, seats, mut verdict } = whole;
-    let (governing, gains) = gains(scenario, &balance, &placed, &steps);
     if verdict.state == State::Hold && verdict.governing.measure.is_none() {
-        verdict.governing.measure = measure(scenario, &balance, &placed, &steps, &verdict.governing.reason);
+        verdict.governing.measure = measure;
     }
     let mut assumed = scenario.assumed.clone();
     assumed.extend(balance.inferred.iter().cloned());
@@ -199,28 +199,4 @@ fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
         gains,
         limits: limits.whole,
     }
-}
-
-/// The check that uses most at the worst corner of all steps, and what would gain there.
-fn gains(scenario: &Scenario, balance: &Balance, placed: &Placed, steps: &[Step]) -> (Check, Vec<Gain>) {
-    let first = Check { step: StepId::TakeUp, line: LineId::Front, test: None };
-    let all = steps.iter().flat_map(Step::checks);
-    let most =
-        all.fold((first, -1.0), |most, (check, used)| if used.worst > most.1 { (check, used.worst) } else { most });
-    (most.0, ranked(scenario, balance, placed, steps, &most.0))
-}
-
-fn ranked(scenario: &Scenario, balance: &Balance, placed: &Placed, steps: &[Step], check: &Check) -> Vec<Gain> {
-    let stated = steps.iter().find(|s| s.id == check.step).and_then(|s| s.moment(check)).map_or(0.0, |m| m.nominal);
-    gain::ranked(scenario, balance, placed, check, stated)
-}
-
-/// The figure to measure better for a step that holds at the worst corner alone.
-fn measure(scenario: &Scenario, balance: &Balance, placed: &Placed, steps: &[Step], reason: &Reason) -> Option<Place> {
-    let check = match *reason {
-        Reason::Tips { step, line, .. } | Reason::Reserve { step, line, .. } => Check { step, line, test: None },
-        Reason::Slope { step, line, test, .. } => Check { step, line, test: Some(test) },
-        _ => return None,
-    };
-    ranked(scenario, balance, placed, steps, &check).first().map(|g| g.place)
 }

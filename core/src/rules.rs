@@ -239,6 +239,8 @@ figures! {
     RESERVE = 15.0, "%", OurChoice, "the least of guidance margins, 15 to 20 % in hand raised, 30 to 50 % low";
     /// On a steeper grade a loaded truck is driven with the load uphill.
     LOAD_UPHILL_OVER = 0.10, "tan", Read, "29 CFR 1910.178 (n)(7): in excess of 10 percent";
+    /// A sideshift goes this far each way, for what is suggested.
+    SIDESHIFT_USUAL = 0.100, "m", CommonPractice, "usual side shifters, 100 mm each way";
     /// Width of one fork blade where none is given: the wide end, for how forks share a load.
     BLADE_WIDTH = 0.12, "m", OurChoice, "a wide one: the blades' middles come closer together";
     /// The narrow end, for what lies on them.

@@ -1,13 +1,13 @@
 //! From what was entered to what is assessed: every problem found at once, every gap filled and named.
 
-use crate::document::Document;
+use crate::document::{self, Document};
 use crate::found::{Drawn, Found, TraceFound};
 use crate::known;
 use crate::place::{Field, Place};
 use crate::problem::{Problem, Rule};
 use crate::rules::Figure;
 use crate::scalar::{Scalar, Span};
-use crate::scenario::{Assumed, Basis, Scenario};
+use crate::scenario::{Assumed, Basis, Load, Scenario};
 use std::sync::Arc;
 
 mod doubts;
@@ -67,22 +67,34 @@ pub fn check(document: &Document) -> (Result<Scenario, Vec<Problem>>, LoadAlone)
     entries.lengths();
     entries.ranges(Field::NUMBERS);
     entries.known();
-    let truck = entries.truck();
     let load = entries.load();
-    let lift = entries.lift(&truck);
-    let drive = entries.drive();
     let alone = entries.load_alone();
-    let scenario = match load {
-        Some(load) if entries.problems.is_empty() => {
-            let doubts = entries.doubts();
-            Ok(Scenario { truck, load, lift, drive, doubts, assumed: entries.assumed })
-        }
-        _ => {
-            entries.problems.sort_by_key(|p| p.place);
-            Err(entries.problems)
-        }
+    (entries.rest(load), alone)
+}
+
+/// Checks a document whose load, as it stands on the forks, is known already.
+///
+/// # Errors
+/// Every problem with the rest of it, in the order of the fields. Never panics.
+pub fn with_load(document: &Document, load: Load) -> Result<Scenario, Vec<Problem>> {
+    // What it was made of is not looked through again.
+    let known = document.known.iter().filter(|(path, _)| !path.starts_with("load.")).map(|(p, k)| (p.clone(), *k));
+    let bare = Document {
+        note: String::new(),
+        load: document::Load::default(),
+        known: known.collect(),
+        format: String::new(),
+        truck: document.truck.clone(),
+        lift: document.lift.clone(),
+        drive: document.drive.clone(),
+        version: document.version,
     };
-    (scenario, alone)
+    let mut entries = Entries::of(&bare);
+    entries.lengths();
+    let fields: Vec<Field> = Field::NUMBERS.iter().copied().filter(|f| !is_of_load(*f)).collect();
+    entries.ranges(&fields);
+    entries.known();
+    entries.rest(Some(load))
 }
 
 impl Scenario {
@@ -119,6 +131,23 @@ impl Entries {
     fn of(document: &Document) -> Self {
         let document = document.clone();
         Self { document, problems: Vec::new(), assumed: Vec::new(), drawn: Vec::new(), outline: None, found: None }
+    }
+
+    /// Truck, lift and drive, and with the load all of it.
+    fn rest(mut self, load: Option<Load>) -> Result<Scenario, Vec<Problem>> {
+        let truck = self.truck();
+        let lift = self.lift(&truck);
+        let drive = self.drive();
+        match load {
+            Some(load) if self.problems.is_empty() => {
+                let doubts = self.doubts();
+                Ok(Scenario { truck, load, lift, drive, doubts, assumed: self.assumed })
+            }
+            _ => {
+                self.problems.sort_by_key(|p| p.place);
+                Err(self.problems)
+            }
+        }
     }
 
     /// What can be said of the load alone.

@@ -1,6 +1,6 @@
 //! Where everything that makes up a truck stands in a pose, and what each may be.
 
-use super::{Bodies, BodyId, MOST_BODIES, Outfit, Placed, Pose, Rig, Setting, Sum};
+use super::{Bodies, BodyId, Outfit, Placed, Pose, Rig, Setting, Sum};
 use crate::corner::{Few, Hung, Kept, Service, Terms, Way};
 use crate::document::PlateFor;
 use crate::doubt::Doubts;
