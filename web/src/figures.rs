@@ -80,9 +80,23 @@ impl Printer {
 
     /// A height in m: in metres where the system is metric.
     pub fn height(self, m: f64) -> String {
+        self.height_rounded(m, Rounding::Nearest)
+    }
+
+    /// A height in m that may be gone to, rounded down.
+    pub fn height_down(self, m: f64) -> String {
+        self.height_rounded(m, Rounding::Down)
+    }
+
+    /// A height in m that has to be reached, rounded up.
+    pub fn height_up(self, m: f64) -> String {
+        self.height_rounded(m, Rounding::Up)
+    }
+
+    fn height_rounded(self, m: f64, way: Rounding) -> String {
         match self.0 {
-            System::Metric => with_unit(&number(m, 2, Rounding::Nearest), Unit::Metre),
-            System::Us => self.length(m, Rounding::Nearest),
+            System::Metric => with_unit(&number(m, 2, way), Unit::Metre),
+            System::Us => self.length(m, way),
         }
     }
 

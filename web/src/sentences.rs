@@ -1,9 +1,11 @@
 //! The verdict's reasons in plain sentences: figure, limit, margin, each rounded to its cautious side.
 
 mod blades;
+mod remedies;
 mod drive;
 
-pub use blades::{counted_from, figure_range, friction, leads_to, remedy};
+pub use blades::{counted_from, figure_range, friction};
+pub use remedies::{leads_to, needed, remedy, settles};
 pub use drive::{step_of, when};
 
 use crate::answer::{Answer, is_missing};

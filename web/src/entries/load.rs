@@ -193,7 +193,8 @@ impl Entries {
         }
     }
 
-    /// Takes over what differs between two documents: figures, and which way the load is turned.
+    /// Takes over what a change differs in between two documents: figures, which way the load is turned,
+    /// how the ramp is driven down, whether there is an attachment.
     pub fn take_changes(&mut self, before: &Document, after: &Document) {
         for place in Place::all_numbers(after) {
             let (was, is) = (place.get(before), place.get(after));
@@ -206,6 +207,12 @@ impl Entries {
             };
         }
         self.turned = after.load.turned;
+        if before.drive.ramp_down != after.drive.ramp_down {
+            self.drive.ramp_down = after.drive.ramp_down;
+        }
+        if before.truck.attachment.is_some() != after.truck.attachment.is_some() {
+            self.attachment = after.truck.attachment.is_some();
+        }
     }
 
     /// Two bearers usually lie right across the load: then neither is off to a side.

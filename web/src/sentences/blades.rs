@@ -1,12 +1,9 @@
-//! Sentences about the load on the blades: reach, stamps, wear, toppling, sliding, ways that disagree,
-//! and what would have to change.
+//! Sentences about the load on the blades: reach, stamps, wear, toppling, sliding, ways that disagree.
 
 use super::Teller;
 use crate::figures::{self, Printer, bare, number};
 use crate::words::{Twice, fill, words};
-use standfast_core::document::Document;
 use standfast_core::found::LoadFigure;
-use standfast_core::remedy::{Leads, Remedy};
 use standfast_core::report::LoadReport;
 use standfast_core::scalar::Scalar;
 use standfast_core::seat::Event;
@@ -144,26 +141,4 @@ impl Teller<'_> {
             _ => return None,
         })
     }
-}
-
-/// What a remedy's button says.
-pub fn remedy(leads: &Leads, document: &Document, print: Printer) -> String {
-    let w = &words().blades;
-    match leads.remedy {
-        // Nobody said how far it stands off: then the gap is only assumed.
-        Remedy::PushHome { .. } if document.lift.heel_gap_m.is_none() => w.push_home_assumed.to_owned(),
-        Remedy::PushHome { by } => fill(w.push_home, &[("by", &print.length(by.get(), Up))]),
-        Remedy::Shift { by, .. } => {
-            let way = if by.get() < 0.0 { w.to_the_right } else { w.to_the_left };
-            fill(w.shift, &[("by", &print.length(by.get().abs(), Nearest)), ("way", way)])
-        }
-        Remedy::Spread { to } => fill(w.spread, &[("to", &print.length(to.get(), Up))]),
-        Remedy::Turn { turned } => (w.turn)(turned).to_owned(),
-    }
-}
-
-/// Where a remedy leads.
-pub fn leads_to(state: State) -> &'static str {
-    let w = &words().blades;
-    if state == State::Go { w.to_go } else { w.to_hold }
 }

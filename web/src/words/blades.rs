@@ -1,7 +1,6 @@
-//! The load on the blades: why not, what would have to change, the numbers behind it.
+//! The load on the blades: why not, and the numbers behind it.
 
 use super::Twice;
-use standfast_core::document::Turned;
 use standfast_core::forks::Fork;
 use standfast_core::seat::{Event, Over};
 
@@ -17,16 +16,6 @@ pub struct BladeWords {
     pub slides: Twice,
     pub ways_disagree: &'static str,
     pub too_heavy_hanging: &'static str,
-    pub remedies: &'static str,
-    pub push_home: &'static str,
-    pub push_home_assumed: &'static str,
-    pub shift: &'static str,
-    pub to_the_left: &'static str,
-    pub to_the_right: &'static str,
-    pub spread: &'static str,
-    pub turn: fn(Turned) -> &'static str,
-    pub to_go: &'static str,
-    pub to_hold: &'static str,
     pub working: &'static str,
     pub working_intro: &'static str,
     pub hangs: &'static str,

@@ -7,6 +7,7 @@ mod drive;
 mod fields;
 mod load;
 mod parts;
+mod remedies;
 mod trace;
 
 /// All texts in English.
@@ -308,6 +309,7 @@ pub static ENGLISH: Words = Words {
     load: load::LOAD,
     load_problem: load::LOAD_PROBLEM,
     parts: parts::PARTS,
+    remedies: remedies::REMEDIES,
     trace: trace::TRACE,
     mast_upright: "mast upright",
     mast_back: "mast back {angle}",

@@ -12,6 +12,7 @@ pub mod drive;
 pub mod english;
 pub mod load;
 pub mod parts;
+pub mod remedies;
 pub mod trace;
 
 /// What a field is called, and a line of help.
@@ -340,6 +341,7 @@ pub struct Words {
     pub load: load::LoadWords,
     pub load_problem: load::LoadProblemWords,
     pub parts: parts::PartsWords,
+    pub remedies: remedies::RemedyWords,
     pub trace: trace::TraceWords,
     pub mast_upright: &'static str,
     pub mast_back: &'static str,

@@ -81,7 +81,7 @@ fn every_remedy_has_its_words() {
     use standfast_core::scalar::Scalar;
     let document = example::document(example::THREE_WHEEL);
     let c = Scalar::computed;
-    let text = |remedy| remedy_of(Leads { remedy, state: State::Go }, &document);
+    let text = |remedy| remedy_of(Leads { changes: vec![remedy], state: State::Go }, &document);
     fn remedy_of(leads: Leads, document: &standfast_core::document::Document) -> String {
         remedy(&leads, document, Printer(System::Metric))
     }
@@ -89,9 +89,24 @@ fn every_remedy_has_its_words() {
     assert_eq!(text(Remedy::Spread { to: c(0.62) }), "Set the forks 620\u{a0}mm apart or more");
     assert_eq!(text(Remedy::Turn { turned: Turned::Left }), "Turn the load a quarter to the left");
     assert_eq!(text(Remedy::Shift { by: c(-0.035), offset: c(0.0) }), "Shift it 35\u{a0}mm to the right");
+    for (remedy, said) in [
+        (Remedy::Lighter { to: c(1306.9) }, "Take some of the load off: 1\u{202f}306\u{a0}kg or less"),
+        (Remedy::Lower { to: c(3.297) }, "Raise it no higher than 3.29\u{a0}m"),
+        (Remedy::Corner { to: c(6.78) }, "With the load, take bends at 6.7\u{a0}km/h or slower"),
+        (Remedy::CornerEmpty { to: c(9.0) }, "Without the load, take bends at 9\u{a0}km/h or slower"),
+        (Remedy::Ramp { to: c(8.26) }, "Go where no ramp is steeper than 8.2\u{a0}%"),
+        (Remedy::Sideshift { to: c(-0.03) }, "Sideshift the carriage to 30\u{a0}mm to the right"),
+        (Remedy::TiltForward { to: c(1.27) }, "Tilt forward no more than 1.2\u{b0} to place it"),
+        (Remedy::Battery { to: c(820.0) }, "Fit a battery of 820\u{a0}kg, inside the plate\u{2019}s window"),
+    ] {
+        assert_eq!(text(remedy), said);
+    }
+    let pair = Leads { changes: vec![Remedy::RampBackwards, Remedy::ExtensionsOff], state: State::Go };
+    let said = "Drive down the ramp backwards, load uphill, and take the fork extensions off";
+    assert_eq!(remedy_of(pair, &document), said);
     let mut unsaid = document.clone();
     unsaid.lift.heel_gap_m = None;
-    let leads = Leads { remedy: Remedy::PushHome { by: c(0.05) }, state: State::Hold };
+    let leads = Leads { changes: vec![Remedy::PushHome { by: c(0.05) }], state: State::Hold };
     assert_eq!(remedy_of(leads, &unsaid), "Push the load home against the heel");
     assert_eq!((leads_to(State::Go), leads_to(State::Hold)), ("then: go, within the plate", "then: hold"));
 }

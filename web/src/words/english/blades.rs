@@ -2,7 +2,6 @@
 
 use crate::words::Twice;
 use crate::words::blades::BladeWords;
-use standfast_core::document::Turned;
 use standfast_core::forks::Fork;
 use standfast_core::seat::{Event, Over};
 
@@ -35,16 +34,6 @@ pub(super) const BLADES: BladeWords = BladeWords {
     },
     ways_disagree: "Two ways do not agree on {figure}: by {one} {one_says}, by {other} {other_says}.",
     too_heavy_hanging: "Of what the plate allows, only {part} may hang.",
-    remedies: "What would have to change",
-    push_home: "Push the load {by} further home",
-    push_home_assumed: "Push the load home against the heel",
-    shift: "Shift it {by} {way}",
-    to_the_left: "to the left",
-    to_the_right: "to the right",
-    spread: "Set the forks {to} apart or more",
-    turn,
-    to_go: "then: go, within the plate",
-    to_hold: "then: hold",
     working: "The load on the forks",
     working_intro: "The load as a body of its own: held by its weight and by friction alone, leaning on nothing but the \
                     heel. In hand is how far inside an edge its plumb line meets the blades.",
@@ -72,15 +61,6 @@ pub(super) const BLADES: BladeWords = BladeWords {
                       further than any figure here. Hang it only from what is made for it, with the manufacturer's consent.",
     caution_wear: "The thickness of the blades today was not entered, so wear was not checked.",
 };
-
-fn turn(turned: Turned) -> &'static str {
-    match turned {
-        Turned::No => "Turn the load back as it was given",
-        Turned::Left => "Turn the load a quarter to the left",
-        Turned::Half => "Turn the load half round",
-        Turned::Right => "Turn the load a quarter to the right",
-    }
-}
 
 fn event(event: Event) -> &'static str {
     match event {
