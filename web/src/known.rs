@@ -1,9 +1,9 @@
-//! How a figure is known, small under it: "maker's sheet, ± 5 mm". A tap opens in place what changes it.
+//! How a figure is known, small under it: "sheet, ± 5 mm". A tap opens in place what changes it.
 
 use crate::entries::tolerance_unit;
 use crate::field::{Message, message_view};
 use crate::figures::{self, Printer, quantity_of, share};
-use crate::form::{Form, Tile, capital, code, tiles};
+use crate::form::{Form, Tile, code, tiles};
 use crate::jump;
 use crate::problems;
 use crate::sentences::name_of;
@@ -104,10 +104,10 @@ impl Teller<'_> {
     fn way(&self) -> &'static str {
         let w = &words().known;
         match (self.form.entries.way(self.place), self.place.field) {
-            (Some(by), _) => (w.by)(by, quantity_of(self.place)),
+            (Some(by), _) => (w.by)(by, quantity_of(self.place)).0,
             (None, Field::LoadMass | Field::PartMass) => match self.weight_known() {
                 None => w.not_chosen,
-                known => (w.by)(of_weight(known).0, Quantity::Mass),
+                known => (w.by)(of_weight(known).0, Quantity::Mass).0,
             },
             (None, _) => w.mark,
         }
@@ -174,7 +174,7 @@ impl Teller<'_> {
         let now = entries.way(place);
         let way = |&by: &By| Way {
             by,
-            name: (words().known.by)(by, quantity),
+            name: (words().known.by)(by, quantity).1,
             out: self.given(Some(by)).unwrap_or_default().into(),
             chosen: now == Some(by),
         };
@@ -183,7 +183,7 @@ impl Teller<'_> {
             .tolerance_problem(place)
             .map(|problem| Message { text: problems::message(problem, entries, form.system).into(), missing: false });
         let usual = || match place.field.usually() {
-            Some(by) => self.line((words().known.by)(by, quantity), self.given(Some(by))),
+            Some(by) => self.line((words().known.by)(by, quantity).0, self.given(Some(by))),
             None => self.line(self.way(), self.given(None)),
         };
         Editor {
@@ -239,7 +239,7 @@ fn inside(place: Place, editor: &Editor, act: &Callback<Action>) -> Html {
     let w = &words().known;
     let way = |way: &Way| Tile {
         code: code(&way.by),
-        name: capital(way.name),
+        name: way.name.to_owned(),
         note: way.out.to_string(),
         chosen: way.chosen,
         choice: Choice::KnownBy(place, way.by),

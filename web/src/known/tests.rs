@@ -22,9 +22,9 @@ fn says(entries: &Entries, place: impl Into<Place>) -> String {
 #[test]
 fn the_way_and_how_far_it_may_be_out() {
     let mut e = three();
-    assert_eq!(says(&e, Field::Tread), "maker's sheet, \u{b1} 5 mm");
+    assert_eq!(says(&e, Field::Tread), "sheet, \u{b1} 5 mm");
     assert_eq!(says(&e, Field::BatteryFitted), "plate, as it stands");
-    assert_eq!(says(&e, Field::TiltBack), "level or gauge, \u{b1} 0.5\u{b0}");
+    assert_eq!(says(&e, Field::TiltBack), "gauge, \u{b1} 0.5\u{b0}");
     e.choose_way(Field::Tread.into(), By::Tape);
     assert_eq!(says(&e, Field::Tread), "changed: tape, \u{b1} 10 mm");
     e.enter_tolerance(Field::Tread.into(), "2,5", System::Metric);
@@ -33,7 +33,7 @@ fn the_way_and_how_far_it_may_be_out() {
     e.enter_tolerance(Field::Tread.into(), "little", System::Metric);
     assert_eq!(says(&e, Field::Tread), "changed: tape");
     e.enter(Field::Service.into(), "heavy", System::Metric);
-    assert_eq!(says(&e, Field::Service), "maker's sheet");
+    assert_eq!(says(&e, Field::Service), "sheet");
 }
 
 #[test]
@@ -41,16 +41,16 @@ fn a_slope_is_never_out_by_bare_percent() {
     let mut e = three();
     e.drive.ramp_in_degrees = true;
     e.enter(Field::RampGrade.into(), "5", System::Metric);
-    assert_eq!(says(&e, Field::RampGrade), "level or gauge, \u{b1} 0.5 points of %");
+    assert_eq!(says(&e, Field::RampGrade), "level, \u{b1} 0.5 % slope");
     e.enter_tolerance(Field::RampGrade.into(), "0.25", System::Metric);
-    assert_eq!(says(&e, Field::RampGrade), "changed: level or gauge, \u{b1} 0.25 points of %");
+    assert_eq!(says(&e, Field::RampGrade), "changed: level, \u{b1} 0.25 % slope");
 }
 
 #[test]
 fn weights_and_marks_say_it_in_their_own_ways() {
     let mut e = three();
     e.weight_known = None;
-    assert_eq!(says(&e, Field::LoadMass), "not chosen, taken as an estimate, \u{b1} 20 %");
+    assert_eq!(says(&e, Field::LoadMass), "not chosen: as an estimate, \u{b1} 20 %");
     e.weight_known = Some(WeightKnown::Scale);
     assert_eq!(says(&e, Field::LoadMass), "scale, \u{b1} 1 %");
     e.enter_tolerance(Field::LoadMass.into(), "3", System::Metric);
@@ -86,7 +86,7 @@ fn what_is_wrong_stays_open() {
         message.starts_with("Give or take: \u{201c}-3\u{201d}") && message.contains("0 to 2\u{202f}000 mm"),
         "{message}"
     );
-    assert!(wrong.usual.expect("a way back").contains("maker's sheet"));
+    assert!(wrong.usual.expect("a way back").contains("sheet"));
     assert!(form.message(Field::Tread.into()).is_none(), "nothing is wrong with the figure itself");
 }
 

@@ -6,8 +6,8 @@ use standfast_core::units::Quantity;
 /// The texts.
 #[derive(Debug)]
 pub struct KnownWords {
-    /// What a figure of this kind is known by.
-    pub by: fn(By, Quantity) -> &'static str,
+    /// What a figure of this kind is known by: in the line, and in full on a button.
+    pub by: fn(By, Quantity) -> (&'static str, &'static str),
     /// A centre at a mark.
     pub mark: &'static str,
     /// A weight of which nobody said how it is known.

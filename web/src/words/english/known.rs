@@ -7,31 +7,32 @@ use standfast_core::units::Quantity;
 pub(super) const KNOWN: KnownWords = KnownWords {
     by,
     mark: "mark",
-    not_chosen: "not chosen, taken as an estimate",
+    not_chosen: "not chosen: as an estimate",
     line: "{way}, {out}",
     out: "\u{b1}\u{a0}{figure}",
-    out_of_slope: "\u{b1}\u{a0}{n} points of\u{a0}%",
+    out_of_slope: "\u{b1}\u{a0}{n}\u{a0}% slope",
     exact: "as it stands",
     changed: "changed: {line}",
     heading: "How \u{201c}{field}\u{201d} is known",
     own: "Give or take",
-    own_of_slope: "Give or take, in points of percent",
+    own_of_slope: "Give or take, in % slope",
     own_help: "Left empty, {out} counts.",
     back: "Back to the usual: {line}",
     problem: "Give or take: {problem}",
     tolerance_of: "give or take of {field}",
 };
 
-fn by(by: By, quantity: Quantity) -> &'static str {
+fn by(by: By, quantity: Quantity) -> (&'static str, &'static str) {
     match (by, quantity) {
-        (By::Plate, _) => "plate",
-        (By::Sheet, Quantity::Slope) => "site drawing",
-        (By::Sheet, _) => "maker's sheet",
-        (By::Scale, _) => "scale",
-        (By::Note, _) => "note",
-        (By::Tape, Quantity::Angle | Quantity::Slope) => "level or gauge",
-        (By::Tape, Quantity::Speed | Quantity::Acceleration | Quantity::Ratio) => "measured",
-        (By::Tape, _) => "tape",
-        (By::Estimate, _) => "estimate",
+        (By::Plate, _) => ("plate", "Plate"),
+        (By::Sheet, Quantity::Slope) => ("drawing", "Drawing of the site"),
+        (By::Sheet, _) => ("sheet", "Maker's sheet"),
+        (By::Scale, _) => ("scale", "Scale"),
+        (By::Note, _) => ("note", "Delivery note"),
+        (By::Tape, Quantity::Angle) => ("gauge", "Gauge or level"),
+        (By::Tape, Quantity::Slope) => ("level", "Level and tape"),
+        (By::Tape, Quantity::Speed | Quantity::Acceleration | Quantity::Ratio) => ("measured", "Measured"),
+        (By::Tape, _) => ("tape", "Tape"),
+        (By::Estimate, _) => ("estimate", "Estimate"),
     }
 }
