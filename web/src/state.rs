@@ -261,7 +261,9 @@ impl Reducible for State {
         match action {
             Action::Type(place, text) => this.changed(Some(Typing::Figure(place)), |e| e.enter(place, &text, system)),
             Action::Tolerance(place, text) => {
-                this.changed(Some(Typing::Tolerance(place)), |e| e.enter_tolerance(place, &text, system))
+                let next = this.changed(Some(Typing::Tolerance(place)), |e| e.enter_tolerance(place, &text, system));
+                // Open because of what was wrong, it must not fold away under the hand that puts it right.
+                Rc::new(Self { known: Some(place), ..State::clone(&next) })
             }
             Action::Write(which, text) => this.changed(Some(Typing::Free(which)), |e| match which {
                 Text::Note => e.note = text,

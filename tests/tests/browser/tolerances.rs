@@ -17,6 +17,13 @@ async fn expect_line(page: &Page, path: &str, says: &str) -> Outcome {
     page.wait(&format!("{path}: {says}"), async || Ok(line(page, path).await? == says)).await
 }
 
+/// Opens the truck's card. It comes into sight a moment later; a timer set after that one's ends after it.
+async fn truck(page: &Page) -> Outcome {
+    page.card("card-truck").await?;
+    page.driver.execute_async("setTimeout(arguments[0], 50)", Vec::new()).await?;
+    Ok(())
+}
+
 /// Opens what changes it, unless it is open.
 async fn change(page: &Page, path: &str) -> Outcome {
     let button = format!("known-{path}");
@@ -45,7 +52,7 @@ async fn saved(page: &Page) -> Text {
 #[test]
 fn the_way_is_changed_by_taps_and_taken_back() {
     journey("known-way", 1280, 800, |page| async move {
-        page.card("card-truck").await?;
+        truck(&page).await?;
         expect_line(&page, "truck.tread_m", "sheet, \u{b1} 5 mm").await?;
         change(&page, "truck.tread_m").await?;
         page.tap("choice-known.truck.tread_m-estimate").await?;
@@ -70,7 +77,7 @@ fn the_way_is_changed_by_taps_and_taken_back() {
 #[test]
 fn a_tolerance_of_ones_own_is_kept_as_typed() {
     journey("known-kept", 1280, 800, |page| async move {
-        page.card("card-truck").await?;
+        truck(&page).await?;
         change(&page, "truck.tread_m").await?;
         page.tap("choice-known.truck.tread_m-tape").await?;
         page.enter("known.truck.tread_m", "2,5").await?;
@@ -81,7 +88,7 @@ fn a_tolerance_of_ones_own_is_kept_as_typed() {
         let kept = page.kept().await?;
         page.reload().await?;
         assert_eq!(page.kept().await?, kept);
-        page.card("card-truck").await?;
+        truck(&page).await?;
         expect_line(&page, "truck.tread_m", "changed: tape, \u{b1} 2.5 mm").await?;
         change(&page, "truck.tread_m").await?;
         assert_eq!(page.value("known.truck.tread_m").await?, "2,5");
@@ -96,7 +103,7 @@ fn a_tolerance_of_ones_own_is_kept_as_typed() {
 #[test]
 fn a_nonsense_tolerance_says_what_is_wrong_and_keeps_its_text() {
     journey("known-nonsense", 390, 844, |page| async move {
-        page.card("card-truck").await?;
+        truck(&page).await?;
         change(&page, "truck.tread_m").await?;
         for (text, says) in [("a bit", "not a number"), ("1,050", "1050"), ("-4", "0 to 2"), ("99999", "0 to 2")] {
             page.enter("known.truck.tread_m", text).await?;
@@ -106,7 +113,7 @@ fn a_nonsense_tolerance_says_what_is_wrong_and_keeps_its_text() {
             assert!(!page.there("problem-truck.tread_m").await, "nothing is wrong with the figure itself");
         }
         page.reload().await?;
-        page.card("card-truck").await?;
+        truck(&page).await?;
         assert_eq!(page.value("known.truck.tread_m").await?, "99999", "what is wrong shows without a tap");
         page.enter("known.truck.tread_m", "3").await?;
         page.expect_state("go").await?;
@@ -125,7 +132,7 @@ fn how_figures_are_known_goes_into_a_file_and_comes_back() {
         std::fs::write(&file, document.to_json())?;
         page.find("open-file").await?.send_keys(file.display().to_string()).await?;
         page.expect_state("go").await?;
-        page.card("card-truck").await?;
+        truck(&page).await?;
         page.tap("more-truck").await?;
         expect_line(&page, mass, "changed: scale, \u{b1} 1.25 kg").await?;
         // A section taken away takes its own along.
@@ -153,7 +160,7 @@ fn how_figures_are_known_goes_into_a_file_and_comes_back() {
 fn every_line_has_room_for_a_glove() {
     for (name, width, height) in [("known-room-tablet", 1280, 800), ("known-room-phone", 390, 844)] {
         journey(name, width, height, |page| async move {
-            page.card("card-truck").await?;
+            truck(&page).await?;
             change(&page, "truck.service_kg").await?;
             let script = r#"
                 const boxes = [...document.querySelectorAll('.known, .how-known button, .how-known .box')]
