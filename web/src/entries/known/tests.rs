@@ -81,7 +81,7 @@ fn a_tolerance_keeps_its_letters_and_its_unit() {
     assert_eq!(entries.tolerance_shown(tread(), System::Metric), "12.7");
     let (document, problems) = entries.document();
     assert_eq!(problems, []);
-    assert_eq!(known(&document, "truck.tread_m").and_then(|k| k.tolerance), Some(0.5 * 0.0254));
+    assert_eq!(known(&document, "truck.tread_m").and_then(|k| k.tolerance), Some(Unit::Inch.to_document(0.5)));
     assert_eq!(entries, before);
     // Typed on in the other system, it is in that one's unit.
     entries.enter_tolerance(tread(), "12", System::Metric);
