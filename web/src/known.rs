@@ -268,7 +268,7 @@ fn own(place: Place, editor: &Editor, act: &Callback<Action>) -> Html {
         Action::Tolerance(place, event.target_unchecked_into::<HtmlInputElement>().value())
     });
     let onblur = act.reform(|_: FocusEvent| Action::Settle);
-    let id = format!("t-{place}");
+    let id = jump::tolerance_id(place);
     let (hint_id, message_id) = (format!("{id}-hint"), format!("{id}-message"));
     let wrong = editor.message.is_some();
     let described = if wrong { format!("{message_id} {hint_id}") } else { hint_id.clone() };

@@ -115,6 +115,12 @@ fn a_nonsense_tolerance_says_what_is_wrong_and_keeps_its_text() {
         page.reload().await?;
         truck(&page).await?;
         assert_eq!(page.value("known.truck.tread_m").await?, "99999", "what is wrong shows without a tap");
+        page.tap("verdict-go").await?;
+        page.wait("the cursor in the tolerance's box", async || {
+            let at = page.driver.active_element().await?.attr("data-testid").await?;
+            Ok(at.as_deref() == Some("field-known.truck.tread_m"))
+        })
+        .await?;
         page.enter("known.truck.tread_m", "3").await?;
         page.expect_state("go").await?;
         assert!(!page.there("problem-known.truck.tread_m").await);

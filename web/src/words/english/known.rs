@@ -26,6 +26,7 @@ fn by(by: By, quantity: Quantity) -> (&'static str, &'static str) {
     match (by, quantity) {
         (By::Plate, _) => ("plate", "Plate"),
         (By::Sheet, Quantity::Slope) => ("drawing", "Drawing of the site"),
+        (By::Sheet, Quantity::Speed | Quantity::Acceleration) => ("as set", "As set or ordered"),
         (By::Sheet, _) => ("sheet", "Maker's sheet"),
         (By::Scale, _) => ("scale", "Scale"),
         (By::Note, _) => ("note", "Delivery note"),
