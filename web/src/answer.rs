@@ -51,6 +51,11 @@ pub fn is_missing(problem: &Problem) -> bool {
     matches!(problem.rule, Rule::Required | Rule::WeightOrMaterial)
 }
 
+/// Whether a problem is with a figure's tolerance, not with the figure.
+pub fn is_of_tolerance(problem: &Problem) -> bool {
+    matches!(problem.rule, Rule::ToleranceWithin { .. })
+}
+
 impl Answer {
     /// Assesses the entries.
     pub fn of(entries: &Entries) -> Self {
@@ -60,7 +65,8 @@ impl Answer {
         load.load = load.load.filter(|_| !unread.iter().any(|p| Card::of(p.place) == Card::Load));
         let mut problems = unread;
         // Where the text cannot be read, that is the message, not that the figure is missing.
-        let found = report.problems.into_iter().filter(|p| !problems.iter().any(|u| u.place == p.place));
+        let same = |u: &Problem, p: &Problem| u.place == p.place && is_of_tolerance(u) == is_of_tolerance(p);
+        let found = report.problems.into_iter().filter(|p| !problems.iter().any(|u| same(u, p)));
         let found: Vec<_> = found.collect();
         problems.extend(found);
         problems.sort_by_key(|p| p.place);
@@ -69,9 +75,14 @@ impl Answer {
         Self { document, problems, assessment, steps: steps.into_iter().map(Rc::new).collect(), load }
     }
 
-    /// What is missing or wrong at a place.
+    /// What is missing or wrong at a place, its tolerance apart.
     pub fn problem(&self, place: Place) -> Option<&Problem> {
-        self.problems.iter().find(|p| p.place == place)
+        self.problems.iter().find(|p| p.place == place && !is_of_tolerance(p))
+    }
+
+    /// What is wrong with the tolerance of a figure.
+    pub fn tolerance_problem(&self, place: Place) -> Option<&Problem> {
+        self.problems.iter().find(|p| p.place == place && is_of_tolerance(p))
     }
 
     /// What is assumed for a place.

@@ -73,7 +73,7 @@ pub struct PageProps {
 pub fn Page(props: &PageProps) -> Html {
     let state = &props.state;
     let (entries, answer, system) = (&state.entries, &props.answer, state.system);
-    let form = Form { entries: Rc::clone(entries), answer: answer.clone(), system };
+    let form = Form { entries: Rc::clone(entries), answer: answer.clone(), system, known: state.known };
     html! {
         <div class="page">
             <header>

@@ -12,12 +12,14 @@ use std::collections::BTreeMap;
 
 mod counts;
 mod drive;
+mod known;
 mod load;
 mod paths;
 mod typed;
 
 pub use counts::dimensions;
 pub use drive::DriveEntry;
+pub use known::{KnownEntry, not_known_so, tolerance_unit};
 pub use load::{Dot, Ground, PartEntry, TraceEntry, WeighEntry};
 pub use typed::Typed;
 
@@ -70,6 +72,10 @@ pub struct Entries {
     /// Figures by their place; nothing typed, nothing here.
     #[serde(with = "paths")]
     pub numbers: BTreeMap<Place, Typed>,
+    /// How they are known, where that was chosen or a tolerance was typed; it stays while a figure is
+    /// empty, as it may be on the way to another.
+    #[serde(with = "paths", default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub known: BTreeMap<Place, KnownEntry>,
 }
 
 impl Entries {
@@ -99,6 +105,7 @@ impl Entries {
             hanging: false,
             drive: DriveEntry::default(),
             numbers: BTreeMap::new(),
+            known: BTreeMap::new(),
         }
     }
 
@@ -121,6 +128,7 @@ impl Entries {
             ..Self::blank()
         };
         entries.take_load(&document.load);
+        entries.take_known(document);
         let mut document = document.clone();
         for place in Place::all_numbers(&document.clone()) {
             if let (Some(value), Some(unit)) =
@@ -146,6 +154,7 @@ impl Entries {
                 Err(NotRead::Ambiguous) => problems.push(Problem::new(place, None, Rule::Ambiguous)),
             }
         }
+        self.write_known(&mut document, &mut problems);
         (document, problems)
     }
 
@@ -162,6 +171,7 @@ impl Entries {
                 *number = Some(value);
             }
         }
+        self.write_hidden_known(&mut document);
         document
     }
 
@@ -228,18 +238,22 @@ impl Entries {
         }
     }
 
-    /// Takes one row's texts away and moves those behind it up.
+    /// Takes one row's texts away, with how they are known, and moves those behind it up.
     fn close_up(&mut self, fields: &[Field], row: usize) {
-        let old = std::mem::take(&mut self.numbers);
-        self.numbers = old
-            .into_iter()
-            .filter_map(|(place, typed)| match (fields.contains(&place.field), place.row.cmp(&row)) {
-                (true, std::cmp::Ordering::Equal) => None,
-                (true, std::cmp::Ordering::Greater) => Some((Place::in_row(place.field, place.row - 1), typed)),
-                _ => Some((place, typed)),
-            })
-            .collect();
+        self.numbers = closed_up(std::mem::take(&mut self.numbers), fields, row);
+        self.known = closed_up(std::mem::take(&mut self.known), fields, row);
     }
+}
+
+/// Entries of a list of rows without one of them.
+fn closed_up<T>(old: BTreeMap<Place, T>, fields: &[Field], row: usize) -> BTreeMap<Place, T> {
+    old.into_iter()
+        .filter_map(|(place, entry)| match (fields.contains(&place.field), place.row.cmp(&row)) {
+            (true, std::cmp::Ordering::Equal) => None,
+            (true, std::cmp::Ordering::Greater) => Some((Place::in_row(place.field, place.row - 1), entry)),
+            _ => Some((place, entry)),
+        })
+        .collect()
 }
 
 /// The unit that a figure of this kind is typed in; none for a choice.

@@ -1,6 +1,7 @@
 //! One figure's input: label, help, text as typed, unit, range, message.
 
 use crate::jump::element_id;
+use crate::known::{self, Shown};
 use crate::state::{Action, Text, use_act};
 use crate::words::{Label, words};
 use standfast_core::place::Place;
@@ -28,6 +29,9 @@ pub struct FieldProps {
     /// In a table: the heading is the label.
     #[prop_or_default]
     pub in_table: bool,
+    /// How the figure is known, where one is entered that can be known in several ways.
+    #[prop_or_default]
+    pub known: Option<Shown>,
 }
 
 /// The input.
@@ -39,7 +43,7 @@ pub fn FieldInput(props: &FieldProps) -> Html {
         let input: HtmlInputElement = event.target_unchecked_into();
         act.emit(Action::Type(*place, input.value()));
     });
-    let onblur = use_callback(act, |_: FocusEvent, act| act.emit(Action::Settle));
+    let onblur = use_callback(act.clone(), |_: FocusEvent, act| act.emit(Action::Settle));
     let Label { name, help } = (words().field)(place.field);
     let id = element_id(place);
     let (hint_id, message_id) = (format!("{id}-hint"), format!("{id}-message"));
@@ -47,7 +51,7 @@ pub fn FieldInput(props: &FieldProps) -> Html {
     let described = if props.message.is_some() { format!("{message_id} {hint_id}") } else { hint_id.clone() };
     let label = props.in_table.then(|| AttrValue::from(crate::sentences::name_of(place)));
     html! {
-        <div class={classes!("field", wrong.then_some("wrong"), props.in_table.then_some("cell"))}>
+        <div class={classes!("field", wrong.then_some("wrong"), props.in_table.then_some("cell"), props.known.is_some().then_some("has-known"))}>
             if !props.in_table {
                 <label for={id.clone()}>
                     <span class="name">{ name }</span>
@@ -75,17 +79,24 @@ pub fn FieldInput(props: &FieldProps) -> Html {
                     <span class="unit">{ &props.unit }</span>
                 }
             </span>
-            <span class="hint" id={hint_id}>{ &props.hint }</span>
+            // Under what is entered stands how it is known; who does not see still hears the range.
+            <span class={classes!("hint", props.known.is_some().then_some("unseen"))} id={hint_id}>{ &props.hint }</span>
             if let Some(message) = &props.message {
-                <span
-                    class={classes!("message", message.missing.then_some("missing"))}
-                    id={message_id}
-                    data-testid={format!("problem-{place}")}
-                >
-                    { &message.text }
-                </span>
+                { message_view(message, message_id, &format!("problem-{place}")) }
+            }
+            if let Some(shown) = &props.known {
+                { known::view(place, shown, &act) }
             }
         </div>
+    }
+}
+
+/// A message under an input.
+pub fn message_view(message: &Message, id: String, test: &str) -> Html {
+    html! {
+        <span class={classes!("message", message.missing.then_some("missing"))} {id} data-testid={test.to_owned()}>
+            { &message.text }
+        </span>
     }
 }
 

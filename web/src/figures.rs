@@ -134,6 +134,11 @@ pub fn figure(unit: Unit, value: f64, way: Rounding) -> String {
     with_unit(&bare(unit.from_document(value), decimals(unit), way), unit)
 }
 
+/// A figure of a document in a unit, as fine as anybody types one.
+pub fn fine(unit: Unit, value: f64) -> String {
+    with_unit(&bare(unit.from_document(value), 3, Rounding::Up), unit)
+}
+
 /// A range in a unit, its ends rounded inward, so that what is printed is permitted.
 pub fn permitted(unit: Unit, min: f64, max: f64) -> String {
     let part = |v: f64, way| bare(unit.from_document(v), decimals(unit), way);

@@ -1,9 +1,9 @@
 //! Saving to a file, opening one, the examples, starting anew.
 
 use crate::answer::Card;
-use crate::entries::Entries;
+use crate::entries::{Entries, not_known_so};
 use crate::notice::Notice;
-use crate::sentences::name_of;
+use crate::problems;
 use crate::state::{Action, use_act};
 use crate::words::{fill, words};
 use gloo::file::{Blob, ObjectUrl, callbacks::FileReader};
@@ -83,6 +83,18 @@ pub fn refusal(error: &FileError) -> String {
     }
 }
 
+/// The document in a file: whole, or refused whole.
+///
+/// # Errors
+/// Why it was refused, in words.
+fn read(text: &str) -> Result<Document, String> {
+    let document = Document::from_json(text).map_err(|e| refusal(&e))?;
+    match not_known_so(&document) {
+        Some(path) => Err(fill(words().problem.not_known_so, &[("path", &path)])),
+        None => Ok(document),
+    }
+}
+
 /// A name for the file: what the load is called, in plain letters.
 fn file_name(entries: &Entries) -> String {
     let plain = |c: char| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { ' ' };
@@ -127,7 +139,7 @@ pub fn Files(props: &FilesProps) -> Html {
             if unread.is_empty() {
                 save(&entries);
             } else {
-                let left_out = unread.iter().map(|p| name_of(p.place)).collect();
+                let left_out = unread.iter().map(problems::subject).collect();
                 act.emit(Action::Say(Notice::AskSave { left_out }));
             }
         })
@@ -146,7 +158,7 @@ pub fn Files(props: &FilesProps) -> Html {
             }
             let reader = gloo::file::callbacks::read_as_text(&file, move |text| {
                 let text = text.map_err(|_| words().tools.file_not_read.to_owned());
-                match text.and_then(|t| Document::from_json(&t).map_err(|e| refusal(&e))) {
+                match text.and_then(|t| read(&t)) {
                     Ok(document) => {
                         act.emit(Action::Replace(Rc::new(Entries::from_document(&document)), None));
                         act.emit(Action::Say(Notice::Opened { name }));

@@ -5,6 +5,7 @@ use crate::entries::Entries;
 use crate::field::{FieldInput, Message};
 use crate::figures::{self, Printer, quantity_of};
 use crate::jump::element_id;
+use crate::known;
 use crate::problems;
 use crate::shared::Shared;
 use crate::state::{Action, Choice};
@@ -23,6 +24,8 @@ pub struct Form {
     pub entries: Rc<Entries>,
     pub answer: Shared<Answer>,
     pub system: System,
+    /// The figure of which it is open to change how it is known.
+    pub known: Option<Place>,
 }
 
 /// One of several to choose from.
@@ -76,6 +79,7 @@ impl Form {
                 hint={AttrValue::from(hint)}
                 {message}
                 {in_table}
+                known={known::shown(self, place)}
             />
         }
     }
@@ -125,8 +129,7 @@ impl Form {
 
     /// A choice between many, as a field of buttons.
     pub fn tiles(&self, field: Field, tiles: &[Tile], act: &Callback<Action>) -> Html {
-        let tiles = tiles.iter().map(|t| tile(field.row().path, t, act));
-        self.choosing(field, html! { <div class="tiles">{ for tiles }</div> })
+        self.choosing(field, self::tiles(field.row().path, tiles, act))
     }
 
     fn choosing(&self, field: Field, inside: Html) -> Html {
@@ -143,6 +146,11 @@ impl Form {
             </fieldset>
         }
     }
+}
+
+/// The buttons of a choice between many.
+pub fn tiles(path: &str, tiles: &[Tile], act: &Callback<Action>) -> Html {
+    html! { <div class="tiles">{ for tiles.iter().map(|t| tile(path, t, act)) }</div> }
 }
 
 fn tile(path: &str, tile: &Tile, act: &Callback<Action>) -> Html {
@@ -212,7 +220,7 @@ pub fn basis(assumed: &Assumed) -> String {
 }
 
 /// A text that begins a sentence.
-fn capital(text: &str) -> String {
+pub fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -13,6 +13,8 @@ const MOST: usize = 200;
 pub enum Typing {
     /// A figure.
     Figure(Place),
+    /// A figure's tolerance.
+    Tolerance(Place),
     /// A free text.
     Free(Text),
 }

@@ -16,6 +16,11 @@ pub fn element_id(place: Place) -> String {
     format!("f-{place}")
 }
 
+/// The element that its tolerance is entered in.
+pub fn tolerance_id(place: Place) -> String {
+    format!("t-{place}")
+}
+
 fn element(id: &str) -> Option<HtmlElement> {
     web_sys::window()?.document()?.get_element_by_id(id)?.dyn_into().ok()
 }
@@ -32,11 +37,10 @@ pub fn to(place: Place, act: &Callback<Action>) {
         Some(bench) => act.emit(Action::Bench(Some(bench))),
         None => act.emit(Action::Open(Some(Card::of(place)))),
     }
-    let id = element_id(place);
     Timeout::new(SHOWN, move || {
-        if !put_cursor(&id) && (pick_part(place) || pick_step(place) || unfold(place)) {
+        if !put_cursor(place) && (pick_part(place) || pick_step(place) || unfold(place)) {
             Timeout::new(SHOWN, move || {
-                put_cursor(&id);
+                put_cursor(place);
             })
             .forget();
         }
@@ -44,8 +48,11 @@ pub fn to(place: Place, act: &Callback<Action>) {
     .forget();
 }
 
-fn put_cursor(id: &str) -> bool {
-    let Some(element) = element(id) else { return false };
+fn put_cursor(place: Place) -> bool {
+    let Some(figure) = element(&element_id(place)) else { return false };
+    let wrong = |e: &HtmlElement| e.get_attribute("aria-invalid").as_deref() == Some("true");
+    let tolerance = element(&tolerance_id(place)).filter(|t| wrong(t) && !wrong(&figure));
+    let element = tolerance.unwrap_or(figure);
     into_sight(&element, ScrollLogicalPosition::Center);
     let _ = element.focus();
     true

@@ -18,6 +18,7 @@ mod form;
 mod grip;
 mod history;
 mod jump;
+mod known;
 mod notice;
 mod play;
 mod problems;

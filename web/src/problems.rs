@@ -2,12 +2,13 @@
 
 mod load;
 
-use crate::entries::Entries;
+use crate::answer::is_of_tolerance;
+use crate::entries::{Entries, tolerance_unit};
 use crate::figures::{self, Printer, quantity_of};
 use crate::sentences::name_of;
 use crate::words::{fill, words};
-use standfast_core::number;
-use standfast_core::place::Field;
+use standfast_core::number::{self, NotRead};
+use standfast_core::place::{Field, Place};
 use standfast_core::problem::{Problem, Rule};
 use standfast_core::units::{Rounding, System, Unit};
 
@@ -56,10 +57,31 @@ pub fn message(problem: &Problem, entries: &Entries, system: System) -> String {
         Rule::PlateFalls { row } => fill(w.plate_falls, &[("row", &(row + 1).to_string())]),
         Rule::PlateTwice { row } => fill(w.plate_twice, &[("row", &(row + 1).to_string())]),
         Rule::NotKnownSo { path } => fill(w.not_known_so, &[("path", path)]),
-        Rule::ToleranceWithin { .. } => w.tolerance_within.to_owned(),
+        Rule::ToleranceWithin { max } => tolerance(place, max.get(), entries, system),
         Rule::TooLong { most } => fill(w.too_long, &[("most", &most.to_string())]),
         rule => load::message(rule, problem, print).unwrap_or_default(),
     }
+}
+
+/// Of a tolerance: that its text is no number, or out of its range.
+fn tolerance(place: Place, max: f64, entries: &Entries, system: System) -> String {
+    let w = &words().problem;
+    let unit = tolerance_unit(place, system);
+    let range = unit.map(|unit| figures::permitted(unit, 0.0, max)).unwrap_or_default();
+    let text = entries.tolerance_shown(place, system);
+    let read = entries.own_tolerance(place).map(|typed| typed.read());
+    let said = match read {
+        Some(Err(NotRead::Ambiguous)) => ambiguous(&text, unit),
+        Some(Err(_)) => fill(w.not_a_number, &[("text", &text), ("range", &range)]),
+        _ => fill(w.tolerance_within, &[("text", &text), ("range", &range)]),
+    };
+    fill(words().known.problem, &[("problem", &said)])
+}
+
+/// What a problem is about, by name.
+pub fn subject(problem: &Problem) -> String {
+    let name = name_of(problem.place);
+    if is_of_tolerance(problem) { fill(words().known.tolerance_of, &[("field", &name)]) } else { name }
 }
 
 /// For `1,050`: both ways to write it so that it is read one way only.
@@ -87,7 +109,6 @@ mod tests {
     use crate::answer::Answer;
     use standfast_core::document::Wheels;
     use standfast_core::example;
-    use standfast_core::place::Place;
 
     fn says(field: Field, text: &str, system: System) -> String {
         let mut entries = Entries::from_document(&example::document(example::THREE_WHEEL));

@@ -6,7 +6,7 @@ use crate::entries::{Entries, WeighEntry};
 use crate::grip::Grip;
 use crate::history::{History, Typing};
 use crate::notice::Notice;
-use standfast_core::document::{CentreKnown, GivenAs, PlateFor, RaisedEnd, RampDown, Turned, WeightKnown, Wheels};
+use standfast_core::document::{By, CentreKnown, GivenAs, PlateFor, RaisedEnd, RampDown, Turned, WeightKnown, Wheels};
 use standfast_core::example;
 use standfast_core::friction::Underside;
 use standfast_core::material::Material;
@@ -26,6 +26,8 @@ pub struct State {
     pub picked: Option<StepId>,
     /// The card that is open.
     pub open: Option<Card>,
+    /// The figure of which it is open to change how it is known.
+    pub known: Option<Place>,
     /// The bench that is open.
     pub bench: Option<Bench>,
     pub history: Rc<History>,
@@ -104,6 +106,10 @@ pub enum Choice {
     RampDown(RampDown),
     /// Whether a slope is typed in degrees; the slope itself stays.
     InDegrees(Field, bool),
+    /// How a figure is known: a tolerance typed for another way goes with that.
+    KnownBy(Place, By),
+    /// Known as it usually is, without a tolerance of one's own.
+    AsUsual(Place),
 }
 
 /// What can happen.
@@ -111,6 +117,8 @@ pub enum Choice {
 pub enum Action {
     /// A figure's text has changed.
     Type(Place, String),
+    /// The text of a figure's tolerance has changed.
+    Tolerance(Place, String),
     /// A free text has changed.
     Write(Text, String),
     /// An input was left.
@@ -131,6 +139,8 @@ pub enum Action {
     Units(System),
     Pick(StepId),
     Open(Option<Card>),
+    /// Open to change how a figure is known.
+    Known(Option<Place>),
     Bench(Option<Bench>),
     Hold(Rc<Grip>),
     /// Moved so far since it was taken hold of.
@@ -153,6 +163,7 @@ impl State {
             system: System::default(),
             picked: None,
             open: Some(Card::Load),
+            known: None,
             bench: None,
             history: Rc::default(),
             grip: None,
@@ -249,6 +260,11 @@ impl Reducible for State {
         let this = if matches!(action, Action::Draw(..)) { self } else { self.drawn_out() };
         match action {
             Action::Type(place, text) => this.changed(Some(Typing::Figure(place)), |e| e.enter(place, &text, system)),
+            Action::Tolerance(place, text) => {
+                let next = this.changed(Some(Typing::Tolerance(place)), |e| e.enter_tolerance(place, &text, system));
+                // Open because of what was wrong, it must not fold away under the hand that puts it right.
+                Rc::new(Self { known: Some(place), ..State::clone(&next) })
+            }
             Action::Write(which, text) => this.changed(Some(Typing::Free(which)), |e| match which {
                 Text::Note => e.note = text,
                 Text::TruckName => e.truck_name = text,
@@ -280,7 +296,7 @@ impl Reducible for State {
                 Choice::PlateFor(front_end) => e.plate_for = Some(front_end),
                 Choice::PlateExtensions(named) => e.plate_extensions = named,
                 Choice::Attachment(fitted) => e.attachment = fitted,
-                Choice::WeightKnown(how) => e.weight_known = Some(how),
+                Choice::WeightKnown(how) => e.weight_is_known(None, how),
                 Choice::CentreKnown(how) => e.centre_known = Some(how),
                 Choice::GivenAs(how) => {
                     e.given_as = how;
@@ -316,6 +332,8 @@ impl Reducible for State {
                         *degrees = so;
                     }
                 }
+                Choice::KnownBy(place, by) => e.choose_way(place, by),
+                Choice::AsUsual(place) => e.as_usual(place),
             }),
             Action::AddPlateRow => this.changed(None, |e| {
                 if e.plate_rows < MOST_PLATE_ROWS {
@@ -324,12 +342,24 @@ impl Reducible for State {
             }),
             Action::RemovePlateRow(row) => this.changed(None, |e| e.remove_plate_row(row)),
             Action::AddStage => this.changed(None, |e| e.stages = (e.stages + 1).min(MOST_STAGES.max(e.stages))),
+            // What was open stood for a row that is another one now.
+            Action::RemoveStage(_) if this.known.is_some() => {
+                Rc::new(Self { known: None, ..State::clone(&this) }).reduce(action)
+            }
             Action::RemoveStage(row) => this.changed(None, |e| e.remove_stage(row)),
             Action::Set(entries) => this.changed(None, |e| *e = Entries::clone(&entries)),
             Action::Draw(entries, phase) => this.drawn(entries, phase),
             Action::Replace(entries, open) => {
                 let next = this.changed(None, |e| *e = Entries::clone(&entries));
-                Rc::new(Self { picked: None, open, bench: None, grip: None, notice: None, ..State::clone(&next) })
+                Rc::new(Self {
+                    picked: None,
+                    open,
+                    known: None,
+                    bench: None,
+                    grip: None,
+                    notice: None,
+                    ..State::clone(&next)
+                })
             }
             Action::Undo => this.travelled(History::undo),
             Action::Redo => this.travelled(History::redo),
@@ -338,7 +368,9 @@ impl Reducible for State {
             Action::Pick(step) if this.picked == Some(step) => this,
             Action::Pick(step) => Rc::new(Self { picked: Some(step), ..State::clone(&this) }),
             Action::Open(open) if open == this.open => this,
-            Action::Open(open) => Rc::new(Self { open, ..State::clone(&this) }),
+            Action::Open(open) => Rc::new(Self { open, known: None, ..State::clone(&this) }),
+            Action::Known(known) if known == this.known => this,
+            Action::Known(known) => Rc::new(Self { known, ..State::clone(&this) }),
             Action::Bench(bench) if bench == this.bench => this,
             Action::Bench(bench) => Rc::new(Self { bench, ..State::clone(&this) }),
             Action::Hold(grip) => Rc::new(Self { grip: Some(grip), ..State::clone(&this) }),

@@ -12,3 +12,4 @@ mod moves;
 mod pictures;
 mod server;
 mod speed;
+mod tolerances;

@@ -8,13 +8,11 @@ mod weighed;
 
 use super::group;
 use crate::field::TextInput;
-use crate::figures::share;
 use crate::form::{Choosable, Form};
 use crate::state::{Action, Choice, Text};
-use crate::words::{fill, words};
+use crate::words::words;
 use standfast_core::document::{GivenAs, WeightKnown};
 use standfast_core::place::Field;
-use standfast_core::rules;
 use yew::prelude::*;
 
 pub(super) fn card(form: &Form, act: &Callback<Action>) -> Html {
@@ -47,12 +45,6 @@ fn weight(form: &Form, act: &Callback<Action>) -> Html {
         known("note", w.note_on_load, WeightKnown::Note),
         known("estimate", w.estimate, WeightKnown::Estimate),
     ];
-    let (text, tolerance) = match e.weight_known {
-        Some(WeightKnown::Scale) => (w.give_or_take, rules::TOLERANCE_SCALE),
-        Some(WeightKnown::Note) => (w.give_or_take, rules::TOLERANCE_NOTE),
-        Some(WeightKnown::Estimate) => (w.give_or_take, rules::TOLERANCE_ESTIMATE),
-        None => (w.not_chosen, rules::TOLERANCE_ESTIMATE),
-    };
     // A second way to know it, where shape or scales say it too.
     let second = e.given_as != GivenAs::Block || e.weighing.is_some();
     let empty = !e.numbers.contains_key(&Field::LoadMass.into());
@@ -64,7 +56,6 @@ fn weight(form: &Form, act: &Callback<Action>) -> Html {
             }
             if !(second && empty) {
                 { form.choice(Field::WeightKnown, &known, act) }
-                <p class="hint under">{ fill(text, &[("percent", &share(tolerance.value))]) }</p>
             }
         </>
     }

@@ -14,7 +14,7 @@ use yew::LocalServerRenderer;
 async fn cards(entries: Entries, open: Card) -> String {
     let entries = Rc::new(entries);
     let answer: Shared<Answer> = Rc::new(Answer::of(&entries)).into();
-    let form = Form { entries, answer, system: System::Metric };
+    let form = Form { entries, answer, system: System::Metric, known: None };
     let props = CardsProps { form, open: Some(open) };
     LocalServerRenderer::<Cards>::with_props(props).hydratable(false).render().await
 }

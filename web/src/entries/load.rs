@@ -213,6 +213,18 @@ impl Entries {
         if before.truck.attachment.is_some() != after.truck.attachment.is_some() {
             self.attachment = after.truck.attachment.is_some();
         }
+        self.take_known_changes(before, after);
+    }
+
+    /// How the weight is known, of the whole or of one part; a tolerance typed for another way goes with that.
+    pub fn weight_is_known(&mut self, part: Option<usize>, how: WeightKnown) {
+        let known = match part {
+            None => Some(&mut self.weight_known),
+            Some(part) => self.parts.get_mut(part).map(|p| &mut p.weight_known),
+        };
+        if known.and_then(|known| known.replace(how)) != Some(how) {
+            self.as_usual(part.map_or(Field::LoadMass.into(), |row| Place::in_row(Field::PartMass, row)));
+        }
     }
 
     /// Two bearers usually lie right across the load: then neither is off to a side.
@@ -269,6 +281,10 @@ impl Entries {
                 Some(typed) => self.numbers.insert(Place::in_row(field, to), typed),
                 // Whatever waited there belonged to a part that is gone.
                 None => self.numbers.remove(&Place::in_row(field, to)),
+            };
+            match self.known.get(&Place::in_row(field, from)).cloned() {
+                Some(known) => self.known.insert(Place::in_row(field, to), known),
+                None => self.known.remove(&Place::in_row(field, to)),
             };
         }
     }

@@ -1,8 +1,7 @@
 //! Places written as the paths of the document, `truck.plate.rows[2].height_m`.
 
-use super::Typed;
 use serde::de::Error;
-use serde::{Deserialize, Deserializer, Serializer};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use standfast_core::place::{Field, Place};
 use std::collections::BTreeMap;
 
@@ -17,12 +16,17 @@ pub(super) fn from_path(path: &str) -> Option<Place> {
     })
 }
 
-pub(super) fn serialize<S: Serializer>(numbers: &BTreeMap<Place, Typed>, serializer: S) -> Result<S::Ok, S::Error> {
-    serializer.collect_map(numbers.iter().map(|(place, typed)| (place.to_string(), typed)))
+pub(super) fn serialize<T: Serialize, S: Serializer>(
+    map: &BTreeMap<Place, T>,
+    serializer: S,
+) -> Result<S::Ok, S::Error> {
+    serializer.collect_map(map.iter().map(|(place, entry)| (place.to_string(), entry)))
 }
 
-pub(super) fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<BTreeMap<Place, Typed>, D::Error> {
-    let texts = BTreeMap::<String, Typed>::deserialize(deserializer)?;
+pub(super) fn deserialize<'de, T: Deserialize<'de>, D: Deserializer<'de>>(
+    deserializer: D,
+) -> Result<BTreeMap<Place, T>, D::Error> {
+    let entries = BTreeMap::<String, T>::deserialize(deserializer)?;
     let place = |path: &str| from_path(path).ok_or_else(|| D::Error::custom(format!("no figure `{path}`")));
-    texts.into_iter().map(|(path, typed)| Ok((place(&path)?, typed))).collect()
+    entries.into_iter().map(|(path, entry)| Ok((place(&path)?, entry))).collect()
 }

@@ -144,3 +144,30 @@ fn supports_that_are_taken_away_keep_their_texts() {
     let state = state.reduce(choose(3));
     assert_eq!(third.get(&state.entries.document().0), Some(212.0));
 }
+
+#[test]
+fn a_tolerance_put_right_stays_open_and_its_letters_are_one_step() {
+    let place = Place::from(Field::Tread);
+    let start = Rc::new(State::example());
+    let mut state = Rc::clone(&start);
+    for text in ["-", "2", "25"] {
+        state = state.reduce(Action::Tolerance(place, text.to_owned()));
+        assert_eq!(state.known, Some(place));
+    }
+    state = state.reduce(Action::Settle).reduce(Action::Choose(Choice::KnownBy(place, By::Tape)));
+    assert!(state.entries.own_tolerance(place).is_none());
+    state = state.reduce(Action::Undo);
+    assert_eq!(state.entries.tolerance_shown(place, System::Metric), "25");
+    state = state.reduce(Action::Undo);
+    assert_eq!(state.entries, start.entries);
+}
+
+#[test]
+fn one_is_open_at_a_time_and_none_on_another_card() {
+    let (tread, mass) = (Place::from(Field::Tread), Place::in_row(Field::StageMass, 1));
+    let open = |place| Rc::new(State::example()).reduce(Action::Known(Some(place)));
+    assert_eq!(open(tread).reduce(Action::Known(Some(mass))).known, Some(mass));
+    assert_eq!(open(tread).reduce(Action::Open(Some(Card::Move))).known, None);
+    let removed = open(mass).reduce(Action::RemoveStage(0));
+    assert_eq!((removed.known, removed.entries.stages), (None, 1));
+}

@@ -5,6 +5,7 @@ use super::*;
 mod blades;
 mod drive;
 mod fields;
+mod known;
 mod load;
 mod parts;
 mod remedies;
@@ -97,7 +98,7 @@ pub static ENGLISH: Words = Words {
         plate_falls: "A plate never allows more higher up or further out, as here against row {row}. Correct one.",
         plate_twice: "Same height and load centre as row {row}. Correct one, or remove it.",
         not_known_so: "The file says how {path} is known, but there is no such figure, or it cannot be known so.",
-        tolerance_within: "The tolerance must be nothing or more, and less than the figure's whole range.",
+        tolerance_within: "\u{201c}{text}\u{201d} is out of range. Enter {range}.",
         too_long: "At most {most}. Remove some.",
         row: "{field}, row {row}",
     },
@@ -190,12 +191,10 @@ pub static ENGLISH: Words = Words {
         scale: "Scale",
         note_on_load: "Note",
         estimate: "Estimate",
-        give_or_take: "Counted as the figure, give or take {percent}.",
-        not_chosen: "Not chosen: counted as an estimate, give or take {percent}.",
         middle: "In the middle",
         mark: "At a mark",
         range: "{min} to {max}",
-        left_empty: "Left empty: {range} is taken. {basis}",
+        left_empty: "Assumed: {range} is taken. {basis}",
         optional: "May stay empty.",
         from_to: "{a} to {b}",
         battery_summary: "battery {mass}",
@@ -306,6 +305,7 @@ pub static ENGLISH: Words = Words {
     },
     blades: blades::BLADES,
     drive: drive::DRIVE,
+    known: known::KNOWN,
     load: load::LOAD,
     load_problem: load::LOAD_PROBLEM,
     parts: parts::PARTS,

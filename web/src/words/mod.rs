@@ -10,6 +10,7 @@ use standfast_core::support::LineId;
 pub mod blades;
 pub mod drive;
 pub mod english;
+pub mod known;
 pub mod load;
 pub mod parts;
 pub mod remedies;
@@ -219,8 +220,6 @@ pub struct CardWords {
     pub scale: &'static str,
     pub note_on_load: &'static str,
     pub estimate: &'static str,
-    pub give_or_take: &'static str,
-    pub not_chosen: &'static str,
     pub middle: &'static str,
     pub mark: &'static str,
     pub range: &'static str,
@@ -338,6 +337,7 @@ pub struct Words {
     pub stage: StageWords,
     pub blades: blades::BladeWords,
     pub drive: drive::DriveWords,
+    pub known: known::KnownWords,
     pub load: load::LoadWords,
     pub load_problem: load::LoadProblemWords,
     pub parts: parts::PartsWords,

@@ -7,7 +7,7 @@ use super::names;
 use super::sizes::{like, ways};
 use super::view::Body;
 use crate::entries::{Entries, PartEntry, dimensions};
-use crate::figures::{number, share};
+use crate::figures::number;
 use crate::form::Form;
 use crate::jump::element_id;
 use crate::state::{Action, Text, use_act};
@@ -15,7 +15,6 @@ use crate::words::{fill, words};
 use standfast_core::document::{Facing, Shape, WeightKnown};
 use standfast_core::material::Material;
 use standfast_core::place::{Field, Place};
-use standfast_core::rules;
 use standfast_core::units::{Rounding, System, Unit};
 use std::rc::Rc;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
@@ -223,19 +222,9 @@ fn weight(
     let known = |code, name, how| {
         let set = set.clone();
         let press = Callback::from(move |_: MouseEvent| {
-            set(&|e| {
-                if let Some(part) = e.parts.get_mut(k) {
-                    part.weight_known = Some(how);
-                }
-            })
+            set(&|e| e.weight_is_known(Some(k), how));
         });
         (code, name, entry.weight_known == Some(how), press)
-    };
-    let (text, tolerance) = match entry.weight_known {
-        Some(WeightKnown::Scale) => (c.give_or_take, rules::TOLERANCE_SCALE),
-        Some(WeightKnown::Note) => (c.give_or_take, rules::TOLERANCE_NOTE),
-        Some(WeightKnown::Estimate) => (c.give_or_take, rules::TOLERANCE_ESTIMATE),
-        None => (c.not_chosen, rules::TOLERANCE_ESTIMATE),
     };
     let none = (String::new(), w.no_material.to_owned(), entry.material.is_none());
     let all = Material::ALL
@@ -252,7 +241,6 @@ fn weight(
                         known("note", c.note_on_load, WeightKnown::Note),
                         known("estimate", c.estimate, WeightKnown::Estimate),
                     ]) }
-                    <p class="hint under">{ fill(text, &[("percent", &share(tolerance.value))]) }</p>
                 </div>
             }
             { pick(Field::PartMaterial, k, w.material, &materials, false, on_material) }

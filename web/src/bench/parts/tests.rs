@@ -10,7 +10,7 @@ use std::rc::Rc;
 
 fn form(entries: Entries, system: System) -> Form {
     let answer = Rc::new(Answer::of(&entries));
-    Form { entries: Rc::new(entries), answer: answer.into(), system }
+    Form { entries: Rc::new(entries), answer: answer.into(), system, known: None }
 }
 
 async fn rendered(entries: Entries, system: System) -> String {

@@ -3,15 +3,15 @@
 use super::hand::with;
 use super::panel::Panel;
 use crate::entries::{Entries, TraceEntry, unit_of};
-use crate::figures::{range, share};
-use crate::form::{code, source_text};
+use crate::figures::range;
+use crate::form::{capital, code, source_text};
 use crate::jump::element_id;
+use crate::known;
 use crate::state::{Action, Choice};
 use crate::words::{fill, words};
 use standfast_core::document::{PhotoTruck, TraceView, WeightKnown};
 use standfast_core::material::Material;
 use standfast_core::place::{Field, Place};
-use standfast_core::rules;
 use std::rc::Rc;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;
@@ -130,16 +130,11 @@ impl Panel<'_> {
             let action = Action::Choose(Choice::WeightKnown(how));
             pick(format!("trace-known-{}", code(&how)), text, entries.weight_known == Some(how), action, self.act)
         };
-        let (text, tolerance) = match entries.weight_known {
-            Some(WeightKnown::Scale) => (w.give_or_take, rules::TOLERANCE_SCALE),
-            Some(WeightKnown::Note) => (w.give_or_take, rules::TOLERANCE_NOTE),
-            Some(WeightKnown::Estimate) => (w.give_or_take, rules::TOLERANCE_ESTIMATE),
-            None => (w.not_chosen, rules::TOLERANCE_ESTIMATE),
-        };
         html! {
             <div class="choice">
                 <div class="segments" role="group" aria-label={(words().field)(Field::WeightKnown).name}>{ for ways.map(button) }</div>
-                <p class="hint">{ fill(text, &[("percent", &share(tolerance.value))]) }</p>
+                // What changes the tolerance is on the load's card.
+                <p class="hint">{ capital(&known::line(self.form, Field::LoadMass.into())) }</p>
             </div>
         }
     }

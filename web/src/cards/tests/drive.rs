@@ -1,6 +1,7 @@
 //! The drive on the move's card.
 
 use super::*;
+use crate::figures::Printer;
 use standfast_core::document::RampDown;
 
 fn three(figures: &[(Field, &str)]) -> Entries {
@@ -59,10 +60,15 @@ async fn what_is_left_out_is_said() {
 #[tokio::test]
 async fn what_is_taken_for_the_drive_says_where_from() {
     let html = cards(three(&[]), Card::Move).await;
-    for said in
-        ["1.54\u{a0}m/s\u{b2} is taken", "5\u{a0}km/h is taken", "2\u{202f}000\u{a0}mm is taken", "15\u{a0}% is taken"]
+    let answer = Answer::of(&three(&[]));
+    for (field, stands) in
+        [(Field::Braking, 1.54), (Field::CornerSpeed, 5.0), (Field::CornerRadius, 2.0), (Field::Reserve, 15.0)]
     {
-        assert!(html.contains(said), "{said}: {html}");
+        let assumed = answer.assumed(field.into()).expect("nobody entered it");
+        let (lo, hi) = (assumed.lo.get(), assumed.hi.get());
+        assert!((lo..=hi).contains(&stands), "{field:?}: {lo} to {hi}");
+        let said = format!("{} is taken", Printer(System::Metric).taken(field.into(), lo, hi));
+        assert!(html.contains(&said), "{said}: {html}");
     }
     assert!(html.contains("A walking pace (our choice)"));
 }
