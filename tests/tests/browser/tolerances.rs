@@ -186,3 +186,34 @@ fn every_line_has_room_for_a_glove() {
         });
     }
 }
+
+#[test]
+fn a_tolerance_tightened_turns_hold_into_go() {
+    journey("known-tightened", 1280, 800, |page| async move {
+        page.expect_state("go").await?;
+        truck(&page).await?;
+        change(&page, "truck.wheelbase_m").await?;
+        page.enter("known.truck.wheelbase_m", "300").await?;
+        page.expect_state("hold").await?;
+        page.enter("known.truck.wheelbase_m", "3").await?;
+        expect_line(&page, "truck.wheelbase_m", "changed: sheet, \u{b1} 3 mm").await?;
+        page.expect_state("go").await?;
+        // A weight that was estimated, but by somebody who knows it to a few kilograms.
+        page.card("card-load").await?;
+        page.enter("load.mass_kg", "1330").await?;
+        page.tap("choice-load.weight_known-estimate").await?;
+        page.expect_state("hold").await?;
+        expect_line(&page, "load.mass_kg", "estimate, \u{b1} 20 %").await?;
+        change(&page, "load.mass_kg").await?;
+        page.enter("known.load.mass_kg", "30").await?;
+        expect_line(&page, "load.mass_kg", "changed: estimate, \u{b1} 30 kg").await?;
+        page.expect_state("go").await?;
+        page.tap("undo").await?;
+        page.expect_state("hold").await?;
+        page.tap("redo").await?;
+        page.expect_state("go").await?;
+        // Known another way, what was typed for the one before no longer counts.
+        page.tap("choice-load.weight_known-note").await?;
+        expect_line(&page, "load.mass_kg", "note, \u{b1} 5 %").await
+    });
+}
