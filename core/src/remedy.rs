@@ -97,6 +97,8 @@ pub enum Remedy {
     },
     /// Take the fork extensions off.
     ExtensionsOff,
+    /// Fit forks that are not worn.
+    NewForks,
     /// Take some of the load off.
     Lighter {
         /// To so much, kg.
@@ -162,6 +164,7 @@ impl Remedy {
             Self::Ramp { to } => drive.ramp_pct = Some(to.get()),
             Self::CrossFall { to } => drive.cross_fall_pct = Some(to.get()),
             Self::ExtensionsOff => (truck.forks.extension_m, truck.forks.extension_kg) = (None, None),
+            Self::NewForks => truck.forks.thickness_now_m = truck.forks.thickness_m,
             Self::Lighter { to } => load.mass_kg = Some(to.get()),
             Self::AttachmentOff => truck.attachment = None,
             Self::Battery { to } => truck.battery.fitted_kg = Some(to.get()),

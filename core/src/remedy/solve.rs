@@ -33,6 +33,7 @@ pub enum Kind {
     Ramp,
     CrossFall,
     ExtensionsOff,
+    NewForks,
     Lighter,
     AttachmentOff,
     Battery,
@@ -40,7 +41,7 @@ pub enum Kind {
 
 impl Kind {
     /// All, what asks least first.
-    pub const ALL: [Self; 18] = [
+    pub const ALL: [Self; 19] = [
         Self::PushHome,
         Self::Sideshift,
         Self::Shift,
@@ -56,6 +57,7 @@ impl Kind {
         Self::Ramp,
         Self::CrossFall,
         Self::ExtensionsOff,
+        Self::NewForks,
         Self::Lighter,
         Self::AttachmentOff,
         Self::Battery,
@@ -79,6 +81,7 @@ impl Kind {
             Self::Ramp => drive.ramp.is_some(),
             Self::CrossFall => drive.cross_fall.is_some(),
             Self::ExtensionsOff => truck.forks.extension.is_some(),
+            Self::NewForks => truck.forks.wear.is_some_and(|wear| wear > 0.0),
             // What a load of parts weighs, or one that was weighed, is not for a tap to change.
             Self::Lighter => document.load.given_as == GivenAs::Block && document.load.weighing.is_none(),
             Self::AttachmentOff => {
@@ -163,6 +166,7 @@ pub fn changes(kind: Kind, case: &Case) -> Vec<Remedy> {
             to.map(|to| Remedy::CrossFall { to: c(to) }).into_iter().collect()
         }
         Kind::ExtensionsOff => vec![Remedy::ExtensionsOff],
+        Kind::NewForks => vec![Remedy::NewForks],
         Kind::AttachmentOff => vec![Remedy::AttachmentOff],
         Kind::Lighter => plain(Limit::LoadMass, Field::LoadMass, 1.0, |to| Remedy::Lighter { to }),
         Kind::Battery => {

@@ -69,8 +69,10 @@ fn touches(kind: Kind, reason: &Reason) -> bool {
         Reason::BeyondTips { .. } | Reason::ShortReach { .. } => matches!(kind, Kind::PushHome | Kind::Turn),
         Reason::BesideForks { .. } => matches!(kind, Kind::Shift | Kind::Spread | Kind::Turn),
         Reason::OffBlade { .. } => moves_load(kind),
-        Reason::ForkOver { .. } => moves_load(kind) || matches!(kind, Kind::Lighter | Kind::ExtensionsOff),
-        Reason::ForkWorn { .. } => false,
+        Reason::ForkOver { .. } => {
+            moves_load(kind) || matches!(kind, Kind::Lighter | Kind::ExtensionsOff | Kind::NewForks)
+        }
+        Reason::ForkWorn { .. } => kind == Kind::NewForks,
         Reason::ExtensionTooLong { .. } => kind == Kind::ExtensionsOff,
         Reason::LoadDownhill { .. } => matches!(kind, Kind::RampBackwards | Kind::Ramp),
         Reason::WaysDisagree { .. } | Reason::Contradicts { .. } | Reason::Within { .. } => false,

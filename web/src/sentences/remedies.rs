@@ -53,6 +53,7 @@ fn one(change: &Remedy, document: &Document, print: Printer) -> String {
         Remedy::Ramp { to } => most(w.ramp, percent(to)),
         Remedy::CrossFall { to } => most(w.cross_fall, percent(to)),
         Remedy::ExtensionsOff => w.extensions_off.to_owned(),
+        Remedy::NewForks => w.new_forks.to_owned(),
         Remedy::Lighter { to } => most(w.lighter, print.mass(to.get(), Down)),
         Remedy::AttachmentOff => w.attachment_off.to_owned(),
         Remedy::Battery { to } => most(w.battery, print.mass(to.get(), Nearest)),

@@ -24,6 +24,7 @@ pub struct RemedyWords {
     pub ramp: &'static str,
     pub cross_fall: &'static str,
     pub extensions_off: &'static str,
+    pub new_forks: &'static str,
     pub lighter: &'static str,
     pub attachment_off: &'static str,
     pub battery: &'static str,

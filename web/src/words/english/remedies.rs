@@ -24,6 +24,7 @@ pub const REMEDIES: RemedyWords = RemedyWords {
     ramp: "Go where no ramp is steeper than {to}",
     cross_fall: "Go where the ground falls no more than {to} to a side",
     extensions_off: "Take the fork extensions off",
+    new_forks: "Fit forks that are not worn",
     lighter: "Take some of the load off: {to} or less",
     attachment_off: "Take the attachment off, as the plate has it",
     battery: "Fit a battery of {to}, inside the plate\u{2019}s window",

@@ -1,0 +1,92 @@
+//! A limit's value entered in a document, as a person would.
+
+use standfast_core::balance::Balance;
+use standfast_core::document::{CentreKnown, Document, GivenAs};
+use standfast_core::limit::Limit;
+use standfast_core::plate::Gap;
+use standfast_core::scenario::Scenario;
+use standfast_core::step::StepId;
+use standfast_core::verdict::{Reason, State};
+use standfast_core::whole::Whole;
+
+/// Whether the figure can be entered in this document: a weight or a centre that is worked out of parts,
+/// a picture or scales cannot.
+pub fn can(document: &Document, limit: Limit) -> bool {
+    let load = &document.load;
+    let block = load.given_as == GivenAs::Block && load.weighing.is_none();
+    match limit {
+        Limit::LoadMass => block && load.mass_kg.is_some(),
+        Limit::LoadCentre => {
+            block && load.centre_known == Some(CentreKnown::Mark) && load.turned == Default::default() && !load.hanging
+        }
+        _ => true,
+    }
+}
+
+/// The document with the limit's figure at `value`; `stated` is where it was.
+pub fn at(document: &Document, limit: Limit, stated: Option<f64>, value: f64) -> Document {
+    let mut d = document.clone();
+    let moved = value - stated.unwrap_or(value);
+    match limit {
+        Limit::LoadMass => d.load.mass_kg = Some(value),
+        Limit::LoadCentre => d.load.cg_from_heel_m = d.load.cg_from_heel_m.map(|x| x + moved),
+        Limit::OffsetLeft => d.lift.offset_m = Some(d.lift.offset_m.unwrap_or(0.0) + moved),
+        Limit::OffsetRight => d.lift.offset_m = Some(d.lift.offset_m.unwrap_or(0.0) - moved),
+        Limit::LiftHeight => d.lift.height_m = Some(value),
+        Limit::TiltBack => d.lift.tilt_back_deg = Some(value),
+        Limit::TiltForward => d.lift.tilt_forward_deg = Some(value),
+        Limit::RampUp | Limit::RampDown => d.drive.ramp_pct = Some(value),
+        Limit::CrossFallLeft | Limit::CrossFallRight => d.drive.cross_fall_pct = Some(value),
+        Limit::CornerSpeed => (d.drive.corner_kmh, d.drive.corner) = (Some(value), None),
+        Limit::CornerSpeedEmpty => (d.drive.corner_empty_kmh, d.drive.corner_empty) = (Some(value), None),
+        Limit::Braking => (d.drive.braking_ms2, d.drive.brake) = (Some(value), None),
+        Limit::BatteryLeast | Limit::BatteryMost => d.truck.battery.fitted_kg = Some(value),
+    }
+    d
+}
+
+/// A document looked through as far as its steps; nothing where it cannot be (a figure out of its range).
+pub fn scenario(document: &Document) -> Option<(Scenario, Balance)> {
+    let scenario = Scenario::from_document(document).ok()?;
+    let balance = Balance::of(&scenario.truck, &scenario.doubts);
+    Some((scenario, balance))
+}
+
+/// Whether a step passes at the worst corner, truck and load.
+pub fn step_passes(whole: &Whole, id: StepId) -> bool {
+    whole.steps.iter().zip(&whole.seats).any(|(step, seat)| {
+        step.id == id && step.passes_worst() && seat.as_ref().is_none_or(standfast_core::seat::Seat::holds_worst)
+    })
+}
+
+/// Whether the move goes, but for what no figure mends: an unknown battery, ways that disagree, a truck
+/// that contradicts its plate, and but for a step that the limit leaves out of account.
+pub fn goes(whole: &Whole, left_out: Option<StepId>) -> bool {
+    let verdict = &whole.verdict;
+    std::iter::once(&verdict.governing).chain(&verdict.others).all(|ground| {
+        ground.state == State::Go
+            || match &ground.reason {
+                Reason::Contradicts { .. }
+                | Reason::WaysDisagree { .. }
+                | Reason::Plate { gap: Gap::BatteryUnknown } => true,
+                Reason::Tips { step, .. }
+                | Reason::Slope { step, .. }
+                | Reason::Reserve { step, .. }
+                | Reason::Topples { step, .. }
+                | Reason::Slides { step, .. } => left_out == Some(*step),
+                Reason::LoadDownhill { .. } => left_out == Some(StepId::RampDown),
+                _ => false,
+            }
+    })
+}
+
+/// The step that a limit of the whole move leaves out of account.
+pub fn left_out(limit: Limit) -> Option<StepId> {
+    match limit {
+        Limit::RampUp => Some(StepId::RampDown),
+        Limit::RampDown => Some(StepId::RampUp),
+        Limit::CrossFallLeft => Some(StepId::CrossFallRight),
+        Limit::CrossFallRight => Some(StepId::CrossFallLeft),
+        _ => None,
+    }
+}
