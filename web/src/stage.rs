@@ -114,7 +114,7 @@ fn Drawings(props: &DrawingsProps) -> Html {
         let (system, on_moved) = (props.system, on_moved.clone());
         html! {
             <figure class={classes!("drawing", class, (*small == view).then_some("on"))}>
-                <figcaption>{ name }</figcaption>
+                <figcaption><span class="name">{ name }</span><span class="frame-note">{ drawing::ENGLISH.frame }</span></figcaption>
                 if let Some(step) = step {
                     <Drawing {view} {step} {system} labels={&drawing::ENGLISH} {on_moved} />
                 } else {

@@ -35,6 +35,13 @@ pub fn length(metres: f64, system: System, way: Rounding) -> String {
     format!("{} {}", number(unit.from_document(metres), length_decimals(system), way), unit.symbol())
 }
 
+/// A range of lengths in m, its ends rounded outward.
+pub fn length_range(lo: f64, hi: f64, to: &str, system: System) -> String {
+    let unit = Quantity::Length.unit(system);
+    let part = |m: f64, way| number(unit.from_document(m), length_decimals(system), way);
+    format!("{} {to} {} {}", part(lo, Rounding::Down), part(hi, Rounding::Up), unit.symbol())
+}
+
 /// A length in m as the drawings write it, in the unit they write it in.
 pub fn rounded_length(metres: f64, system: System, way: Rounding) -> f64 {
     round(Quantity::Length.unit(system).from_document(metres), length_decimals(system), way)

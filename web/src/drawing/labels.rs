@@ -65,6 +65,18 @@ pub struct Labels {
     pub give: &'static str,
     /// The grid's spacing.
     pub grid: &'static str,
+    /// What the thin frames are.
+    pub frame: &'static str,
+    /// Row: where the common centre and the line of action may be.
+    pub may_be: &'static str,
+    /// How that is measured.
+    pub may_be_note: &'static str,
+    /// The common centre of gravity.
+    pub common_centre: &'static str,
+    /// Where the line of action meets the ground.
+    pub on_the_ground: &'static str,
+    /// Between the ends of a range.
+    pub to: &'static str,
     /// Name of the handle that moves the load.
     pub move_load: &'static str,
     /// Name of the handle that moves the load's centre of gravity.
@@ -143,9 +155,11 @@ pub const ENGLISH: Labels = Labels {
     plan_view: "Plan view",
     side_about: "The truck from its right side, to scale: mast, forks and load; centres of gravity; \
         the line of action as a plumb line down to the ground, and its distance to the front tipping line; \
+        a thin frame where both may be over the range of what is uncertain; \
         on the forks the stretch that carries the load, and the load's own line of action.",
     plan_about: "The truck from above, to scale, facing right: wheels, load and the three tipping lines; \
-        where the line of action meets the ground, and its distance to each line; on the forks the region \
+        where the line of action meets the ground, and its distance to each line; a thin frame where it may \
+        meet it over the range of what is uncertain; on the forks the region \
         that carries the load, and where the load's own line of action meets it.",
     load: "load",
     truck: "truck",
@@ -174,6 +188,12 @@ pub const ENGLISH: Labels = Labels {
     upright: "mast upright",
     give: "give",
     grid: "grid",
+    frame: "thin frame: where it may be",
+    may_be: "Where it may be",
+    may_be_note: "Over the whole range of what is uncertain; from the middle of the front axle.",
+    common_centre: "centre of both together",
+    on_the_ground: "line of action on the ground",
+    to: "to",
     move_load: "Load: drag it, or use the arrow keys",
     move_centre: "Load's centre of gravity: drag it, or use the arrow keys",
     ahead: "ahead",

@@ -83,7 +83,7 @@ impl<'a> Margin<'a> {
             return Some(self.reserve_words(allowed, labels));
         }
         let test = self.test.filter(|_| matches!(self.fares, Fares::Short | Fares::Doubtful))?;
-        let stood = if test.passes { test.stood_worst } else { test.stood }?;
+        let stood = if test.passes { test.stood_worst } else { test.stood }.filter(|s| s.get() > 0.0)?;
         let said = format!(
             "{} {} {} {} {}",
             labels.stands,

@@ -22,6 +22,7 @@ mod scene;
 mod seat;
 mod sheet;
 mod side;
+mod spread;
 mod table;
 mod tag;
 #[cfg(test)]

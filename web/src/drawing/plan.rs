@@ -9,7 +9,7 @@ use super::marks::{self, along, apart, middle, towards};
 use super::projection::{Area, Projection, Rest, Spot};
 use super::sheet::{Anchor, Grip, Sheet};
 use super::tag::{Label, Tag, centre_mark, grid};
-use super::{Handle, View, blades, driven, scene};
+use super::{Handle, View, blades, driven, scene, spread as uncertain};
 use standfast_core::report::StepReport;
 use standfast_core::scene::Part;
 use standfast_core::support::LineId;
@@ -129,9 +129,11 @@ fn dimensions(f: &Frame, sheet: &mut Sheet) {
 fn centres(f: &Frame, sheet: &mut Sheet) {
     let (bob, centre) = (f.at(f.step.bob), f.at(f.step.centre));
     centre_mark(sheet, f.at(f.step.truck_centre), 9.0);
+    uncertain::plan(f, sheet);
     // On a slope the plumb line hangs askew: seen from above it has a length.
     sheet.shape("d-cord", marks::line(centre, bob));
     sheet.named("d-bob-ring", marks::circle(bob, RING), "bob-plan");
+    uncertain::plan_edges(f, sheet, RING + 2.0);
     centre_mark(sheet, centre, 10.0);
     if let Some(pull) = driven::pull(f.step, f.system, f.labels) {
         let d = towards((0.0, 0.0), (pull.ahead, -pull.left));

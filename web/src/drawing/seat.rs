@@ -224,7 +224,7 @@ mod tests {
         assert!(said_of("topples-ahead").contains("load on the forks, ahead: 131 mm past edge"));
         assert!(said_of("topples-left").contains("load on the forks, left: 30 mm past edge"));
         assert!(said_of("topples-braking").contains("load on the forks, braking: 1"));
-        assert!(said_of("slides").contains("load, braking: may slip, 0.16 asked, 0.15 there."));
+        assert!(said_of("slides").contains("load, braking: may slip, 0.17 asked, 0.15 there."));
         assert_eq!(said_of("hanging"), "");
         let mut nothing = seats().swap_remove(0);
         nothing.cases.clear();

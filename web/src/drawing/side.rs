@@ -12,7 +12,7 @@ use super::marks::{self, along, apart, middle, towards};
 use super::projection::{Area, Projection, Rest, Spot};
 use super::sheet::{Anchor, Grip, Sheet};
 use super::tag::{SMALL, Tag, centre_mark, grid};
-use super::{Handle, View, blades, scene};
+use super::{Handle, View, blades, scene, spread as uncertain};
 use standfast_core::report::StepReport;
 use standfast_core::scene::Part;
 use standfast_core::support::LineId;
@@ -21,7 +21,7 @@ use standfast_core::units::{Rounding, System};
 /// Width and height of the sheet.
 const SIZE: (f64, f64) = (640.0, 480.0);
 /// Where the truck is drawn: labels stand left and right of it, the margin below.
-const AREA: Area = Area { left: 108.0, top: 74.0, right: 508.0, bottom: 370.0 };
+pub(super) const AREA: Area = Area { left: 108.0, top: 74.0, right: 508.0, bottom: 370.0 };
 /// Left edge of the right-hand labels.
 const RIGHT_COLUMN: f64 = 532.0;
 
@@ -33,7 +33,9 @@ pub fn sheet(step: &StepReport, system: System, labels: &Labels, held: Option<Pr
     truck(f, &mut sheet);
     blades::side(f, &mut sheet);
     tilt(f, &mut sheet);
+    uncertain::side(f, &mut sheet);
     line(f, &mut sheet);
+    uncertain::foot(f, &mut sheet);
     plumb_line(f, &mut sheet);
     driven::signs(f, &mut sheet);
     margin(f, &mut sheet);

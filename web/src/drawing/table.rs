@@ -1,10 +1,11 @@
 //! The numbers of the drawings as a table.
 
-use super::figures::{angle, floor_load, percent};
+use super::figures::{angle, floor_load, length_range, percent};
 use super::labels::Labels;
 use super::margin::{Fares, Margin, line_name};
 use super::seat::{self, event_name, friction_words};
-use standfast_core::report::{CaseReport, SeatReport, StepReport};
+use standfast_core::report::{CaseReport, Point, SeatReport, StepReport};
+use standfast_core::scalar::Scalar;
 use standfast_core::units::{Rounding, System};
 use yew::prelude::*;
 
@@ -59,6 +60,10 @@ pub fn numbers_table(step: &StepReport, system: System, labels: &Labels) -> Html
                 <tr><th scope="rowgroup" colspan="4">{ labels.column_floor }<small>{ labels.floor_note }</small></th></tr>
                 { for floor }
             </tbody>
+            <tbody data-testid="numbers-spread">
+                <tr><th scope="rowgroup" colspan="4">{ labels.may_be }<small>{ labels.may_be_note }</small></th></tr>
+                { spread(step, system, labels) }
+            </tbody>
             if let Some(seat) = &step.seat {
                 <tbody>
                     <tr><th scope="rowgroup" colspan="4">{ labels.on_forks }<small>{ labels.forks_note }</small></th></tr>
@@ -67,6 +72,32 @@ pub fn numbers_table(step: &StepReport, system: System, labels: &Labels) -> Html
             }
         </table>
     }
+}
+
+/// Where the common centre may lie, and where the line of action may meet the ground.
+fn spread(step: &StepReport, system: System, labels: &Labels) -> Html {
+    let (lo, hi) = step.spread;
+    let ends = |axis: fn(&Point) -> Scalar| {
+        let met = || step.bob_spread.iter().map(axis);
+        met().min().zip(met().max())
+    };
+    let rows = [
+        (labels.common_centre, labels.ahead, Some((lo.x, hi.x))),
+        (labels.common_centre, labels.left, Some((lo.y, hi.y))),
+        (labels.common_centre, labels.up, Some((lo.z, hi.z))),
+        (labels.on_the_ground, labels.ahead, ends(|p| p.x)),
+        (labels.on_the_ground, labels.left, ends(|p| p.y)),
+    ];
+    let row = |(what, way, ends): (&str, &str, Option<(Scalar, Scalar)>)| {
+        let (lo, hi) = ends?;
+        Some(html! {
+            <tr>
+                <th scope="row">{ format!("{what}, {way}") }</th>
+                <td colspan="3">{ length_range(lo.get(), hi.get(), labels.to, system) }</td>
+            </tr>
+        })
+    };
+    html! { { for rows.into_iter().filter_map(row) } }
 }
 
 /// The load on the forks in every event: what is in hand against toppling, and its friction.
