@@ -19,6 +19,8 @@ pub fn can(document: &Document, limit: Limit) -> bool {
         Limit::LoadCentre => {
             block && load.centre_known == Some(CentreKnown::Mark) && load.turned == Default::default() && !load.hanging
         }
+        // An offset that was only assumed has a wider range than one that is entered.
+        Limit::OffsetLeft | Limit::OffsetRight => document.lift.offset_m.is_some(),
         _ => true,
     }
 }
