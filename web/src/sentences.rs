@@ -1,19 +1,19 @@
 //! The verdict's reasons in plain sentences: figure, limit, margin, each rounded to its cautious side.
 
 mod blades;
-mod remedies;
 mod drive;
+mod remedies;
 
 pub use blades::{counted_from, figure_range, friction};
-pub use remedies::{leads_to, needed, remedy, settles};
 pub use drive::{step_of, when};
+pub use remedies::{leads_to, needed, remedy, settles};
 
 use crate::answer::{Answer, is_missing};
 use crate::entries::Entries;
 use crate::figures::{self, Printer};
 use crate::problems;
 use crate::words::{Twice, Words, fill, words};
-use standfast_core::document::{CentreKnown, GivenAs, PlateFor};
+use standfast_core::document::{CentreKnown, Document, GivenAs, PlateFor};
 use standfast_core::place::{Field, Place};
 use standfast_core::plate::Gap;
 use standfast_core::scalar::Scalar;
@@ -107,6 +107,19 @@ pub fn name_of(place: Place) -> String {
     name.to_owned()
 }
 
+/// Where a figure can be measured better, as the load is given: a centre that no field holds, by scales.
+pub fn entered_at(place: Place, document: &Document) -> Place {
+    let load = &document.load;
+    match place.field {
+        Field::LoadCgFromHeel | Field::LoadCgLeft | Field::LoadCgAbove => match load.given_as {
+            GivenAs::Block if load.centre_known == Some(CentreKnown::Mark) => place,
+            GivenAs::Block => Field::CentreKnown.into(),
+            GivenAs::Parts | GivenAs::Trace => Field::WeighPoints.into(),
+        },
+        _ => place,
+    }
+}
+
 struct Teller<'a> {
     answer: &'a Answer,
     print: Printer,
@@ -138,26 +151,13 @@ impl Teller<'_> {
             }
             _ => None,
         };
-        let measured = ground.measure.map(|place| self.entered_at(place));
+        let measured = ground.measure.map(|place| entered_at(place, &self.answer.document));
         Sentence { main, more, at: measured.or_else(|| drive::driven_by(&ground.reason).map(Place::from)) }
     }
 
     /// How a step stands or is driven, to begin a sentence.
     fn pose(&self, step: StepId, lift: f64, tilt_deg: f64) -> String {
         when(step, self.answer, self.print).unwrap_or_else(|| pose(step, lift, tilt_deg, self.print))
-    }
-
-    /// Where a figure can be measured better, as the load is given: a centre that no field holds, by scales.
-    fn entered_at(&self, place: Place) -> Place {
-        let load = &self.answer.document.load;
-        match place.field {
-            Field::LoadCgFromHeel | Field::LoadCgLeft | Field::LoadCgAbove => match load.given_as {
-                GivenAs::Block if load.centre_known == Some(CentreKnown::Mark) => place,
-                GivenAs::Block => Field::CentreKnown.into(),
-                GivenAs::Parts | GivenAs::Trace => Field::WeighPoints.into(),
-            },
-            _ => place,
-        }
     }
 
     fn reason(&self, reason: &Reason, state: State) -> String {
@@ -320,7 +320,7 @@ impl Teller<'_> {
 }
 
 /// A name inside a sentence: its first letter small, unless the next one is a capital too.
-fn lower(text: &str) -> String {
+pub fn lower(text: &str) -> String {
     let mut letters = text.chars();
     match (letters.next(), letters.clone().next()) {
         (Some(first), Some(second)) if !second.is_uppercase() => first.to_lowercase().chain(letters).collect(),

@@ -4,7 +4,9 @@ use crate::answer::Answer;
 use crate::drawing::{self, Drawing, Moved, Phase, View};
 use crate::entries::Entries;
 use crate::fold::Fold;
+use crate::gains::Gains;
 use crate::grip::Grip;
+use crate::limits::limits;
 use crate::shared::Shared;
 use crate::state::{Action, use_act};
 use crate::step_strip::StepStrip;
@@ -58,9 +60,21 @@ fn folds(step: Rc<StepReport>, props: &StageProps) -> Html {
         Callback::from(move |()| drawing::numbers_table(&step, system, &drawing::ENGLISH))
     };
     let (answer, entries) = (props.answer.clone(), Rc::clone(&props.entries));
+    let gains = {
+        let (answer, entries) = (answer.clone(), Rc::clone(&entries));
+        Callback::from(move |()| {
+            html! { <Gains entries={Rc::clone(&entries)} answer={answer.clone()} {system} /> }
+        })
+    };
+    let limits = {
+        let (answer, step) = (answer.clone(), Rc::clone(&step));
+        Callback::from(move |()| limits(&answer, &step, system))
+    };
     let working = Callback::from(move |()| working(&step, &answer, &entries, system));
     html! {
         <>
+            <Fold name={words().limits.gains} test="gains-fold" inside={gains} />
+            <Fold name={words().limits.limits} test="limits-fold" inside={limits} />
             <Fold name={w.table} test="numbers" inside={numbers} />
             <Fold name={w.working} test="working" inside={working} />
         </>

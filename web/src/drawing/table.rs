@@ -16,7 +16,7 @@ pub fn numbers_table(step: &StepReport, system: System, labels: &Labels) -> Html
         let share = margin.line.share;
         let angles = [margin.line.tip_angle_deg, margin.line.tip_angle_worst_deg];
         let worst_angle = angles.into_iter().flatten().min();
-        let tips = |a: Option<standfast_core::scalar::Scalar>| {
+        let tips = |a: Option<Scalar>| {
             a.map_or_else(|| labels.never.to_owned(), |a| angle(a.get(), Rounding::Down))
         };
         html! {

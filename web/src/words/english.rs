@@ -6,6 +6,7 @@ mod blades;
 mod drive;
 mod fields;
 mod known;
+mod limits;
 mod load;
 mod parts;
 mod remedies;
@@ -306,6 +307,7 @@ pub static ENGLISH: Words = Words {
     blades: blades::BLADES,
     drive: drive::DRIVE,
     known: known::KNOWN,
+    limits: limits::LIMITS,
     load: load::LOAD,
     load_problem: load::LOAD_PROBLEM,
     parts: parts::PARTS,

@@ -11,6 +11,7 @@ pub mod blades;
 pub mod drive;
 pub mod english;
 pub mod known;
+pub mod limits;
 pub mod load;
 pub mod parts;
 pub mod remedies;
@@ -338,6 +339,7 @@ pub struct Words {
     pub blades: blades::BladeWords,
     pub drive: drive::DriveWords,
     pub known: known::KnownWords,
+    pub limits: limits::LimitWords,
     pub load: load::LoadWords,
     pub load_problem: load::LoadProblemWords,
     pub parts: parts::PartsWords,

@@ -69,9 +69,8 @@ fn what_to_measure_is_somewhere_on_the_card() {
     for (given_as, field) in [(GivenAs::Parts, Field::WeighPoints), (GivenAs::Block, Field::CentreKnown)] {
         odd.given_as = given_as;
         let answer = Answer::of(&odd);
-        let teller = Teller { answer: &answer, print: Printer(System::Metric), w: words() };
-        assert_eq!(teller.entered_at(Field::LoadCgLeft.into()), field.into());
-        assert_eq!(teller.entered_at(Field::LoadMass.into()), Field::LoadMass.into());
+        assert_eq!(entered_at(Field::LoadCgLeft.into(), &answer.document), field.into());
+        assert_eq!(entered_at(Field::LoadMass.into(), &answer.document), Field::LoadMass.into());
     }
 }
 
@@ -82,7 +81,7 @@ fn every_remedy_has_its_words() {
     let document = example::document(example::THREE_WHEEL);
     let c = Scalar::computed;
     let text = |remedy| remedy_of(Leads { changes: vec![remedy], state: State::Go }, &document);
-    fn remedy_of(leads: Leads, document: &standfast_core::document::Document) -> String {
+    fn remedy_of(leads: Leads, document: &Document) -> String {
         remedy(&leads, document, Printer(System::Metric))
     }
     assert_eq!(text(Remedy::PushHome { by: c(0.0401) }), "Push the load 41\u{a0}mm further home");
