@@ -10,6 +10,7 @@ mod journeys;
 mod loads;
 mod moves;
 mod pictures;
+mod remedies;
 mod server;
 mod speed;
 mod tolerances;
