@@ -14,6 +14,7 @@
 //! the same entry makes is left out of account. What may be entered is the lesser of the two.
 
 use crate::balance::Balance;
+use crate::bearing::Bearing;
 use crate::document::Document;
 use crate::platform::Test;
 use crate::scalar::Scalar;
@@ -29,8 +30,8 @@ mod probe;
 
 pub use axis::Axis;
 
-use furthest::Furthest;
-use probe::Probe;
+use furthest::{MOST, Passes};
+use probe::{Part, Probe};
 
 /// What can be solved for, in the document's unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
@@ -41,7 +42,8 @@ pub enum Limit {
     /// The furthest load centre from the face that carries the load, m: heel gap and centre as stated together.
     /// The load stays where it is, its centre moves in it.
     LoadCentre,
-    /// How far the load's centre may stand to the left of the middle of the forks, m: the load is moved.
+    /// How far the load's centre may stand to the left of the middle of the forks, m: the load is moved,
+    /// and lies on both blades.
     OffsetLeft,
     /// To the right, a magnitude.
     OffsetRight,
@@ -210,36 +212,44 @@ pub struct Limits {
 
 /// Solves every limit of every step and of the whole move.
 pub fn find(scenario: &Scenario, balance: &Balance, whole: &Whole, document: &Document) -> Limits {
+    let bearing = Bearing::of(scenario);
+    let known = known(scenario, whole);
     let mut limits = Limits { steps: vec![Vec::new(); whole.steps.len()], whole: Vec::new() };
     for what in Limit::ALL {
         let axis = Axis::of(what, scenario, document);
-        let mut probe = Probe::new(&axis, scenario, balance);
-        let tops = steps_of(&mut probe, &axis, scenario);
+        let mut probe = Probe::new(&axis, scenario, balance, &bearing);
+        let stretches = in_all_steps(&mut probe, scenario, whole, &known);
         for (step, list) in whole.steps.iter().zip(&mut limits.steps) {
-            let top = tops.iter().find(|(id, _)| *id == step.id);
-            list.extend(top.map(|(_, top)| axis.solved(*top)));
+            let found = stretches.iter().find(|(id, _)| *id == step.id);
+            list.extend(found.map(|(_, passes)| axis.solved(*passes)));
         }
-        limits.whole.push(axis.solved(of_all(&mut probe, &axis, whole, &tops)));
+        limits.whole.push(axis.solved(in_whole(&mut probe, whole, &known, &stretches)));
     }
     limits
 }
 
 /// The limits of one step.
 pub fn of_step(scenario: &Scenario, balance: &Balance, document: &Document, id: StepId) -> Vec<Solved> {
+    let bearing = Bearing::of(scenario);
     let touching = Limit::ALL.into_iter().filter(|what| what.touches(id, scenario));
     let solve = |what: Limit| {
         let axis = Axis::of(what, scenario, document);
-        axis.solved(Probe::new(&axis, scenario, balance).step(id))
+        axis.solved(Probe::new(&axis, scenario, balance, &bearing).step(id, None))
     };
     touching.map(solve).collect()
 }
 
 /// One limit of the whole move.
 pub fn of_move(what: Limit, scenario: &Scenario, balance: &Balance, whole: &Whole, document: &Document) -> Solved {
+    let bearing = Bearing::of(scenario);
+    let known = known(scenario, whole);
     let axis = Axis::of(what, scenario, document);
-    let mut probe = Probe::new(&axis, scenario, balance);
-    let tops = steps_of(&mut probe, &axis, scenario);
-    axis.solved(of_all(&mut probe, &axis, whole, &tops))
+    let mut probe = Probe::new(&axis, scenario, balance, &bearing);
+    if !others_pass(&axis, whole, &known, scenario) {
+        return axis.solved(None);
+    }
+    let stretches = in_all_steps(&mut probe, scenario, whole, &known);
+    axis.solved(in_whole(&mut probe, whole, &known, &stretches))
 }
 
 /// How far a figure may go in some steps, in the document's unit: the least of them; none where one of
@@ -251,53 +261,83 @@ pub fn in_steps(
     balance: &Balance,
     document: &Document,
 ) -> Option<f64> {
+    let bearing = Bearing::of(scenario);
     let axis = Axis::of(what, scenario, document);
-    let mut probe = Probe::new(&axis, scenario, balance);
-    steps.iter().try_fold(f64::INFINITY, |least, id| Some(least.min(axis.solved(probe.step(*id)).reach.value()?)))
+    let mut probe = Probe::new(&axis, scenario, balance, &bearing);
+    steps.iter().try_fold(f64::INFINITY, |least, id| Some(least.min(probe.step(*id, None)?.most)))
 }
 
-type Tops = Vec<(StepId, Furthest)>;
+/// In which stretch each step passes that the figure touches.
+type Stretches = Vec<(StepId, Option<Passes>)>;
 
-/// How far each step goes that the figure touches.
-fn steps_of(probe: &mut Probe, axis: &Axis, scenario: &Scenario) -> Tops {
-    let touched = StepId::ALL.into_iter().filter(|id| axis.what.touches(*id, scenario));
-    touched.map(|id| (id, probe.step(id))).collect()
+/// The margins of each step as it is now.
+type Known = Vec<[f64; MOST]>;
+
+fn known(scenario: &Scenario, whole: &Whole) -> Known {
+    whole.steps.iter().zip(&whole.seats).map(|(step, seat)| probe::of_step(scenario, step, seat.as_ref())).collect()
 }
 
-/// How far the whole move goes: what each part of it allows is an interval, so together they reach to the
-/// least of all ends, if every part passes there.
-fn of_all(probe: &mut Probe, axis: &Axis, whole: &Whole, tops: &Tops) -> Furthest {
-    let left_out = |id: StepId| axis.what.leaves_out() == Some(id) || tops.iter().any(|(touched, _)| *touched == id);
-    let others = whole.steps.iter().zip(&whole.seats).filter(|(step, _)| !left_out(step.id));
-    let stand = |(step, seat): (&crate::step::Step, &Option<crate::seat::Seat>)| {
-        step.passes_worst() && seat.as_ref().is_none_or(crate::seat::Seat::holds_worst)
+/// Whether every step passes as it is now that the figure does not touch, and is not left out of account.
+fn others_pass(axis: &Axis, whole: &Whole, known: &Known, scenario: &Scenario) -> bool {
+    let others = whole
+        .steps
+        .iter()
+        .zip(known)
+        .filter(|(step, _)| axis.what.leaves_out() != Some(step.id) && !axis.what.touches(step.id, scenario));
+    others.into_iter().all(|(_, margins)| passing(margins))
+}
+
+fn passing(margins: &[f64; MOST]) -> bool {
+    margins.iter().all(|m| *m >= 0.0)
+}
+
+fn in_all_steps(probe: &mut Probe, scenario: &Scenario, whole: &Whole, known: &Known) -> Stretches {
+    let what = probe.axis.what;
+    let touched = StepId::ALL.into_iter().filter(|id| what.touches(*id, scenario));
+    let known_of = |id: StepId| whole.steps.iter().zip(known).find(|(step, _)| step.id == id).map(|(_, known)| known);
+    touched.map(|id| (id, probe.step(id, known_of(id)))).collect()
+}
+
+/// In which stretch the whole move goes: each part of it has one, so together they reach to the least of all
+/// ends, if every part passes there.
+fn in_whole(probe: &mut Probe, whole: &Whole, known: &Known, stretches: &Stretches) -> Option<Passes> {
+    let axis = probe.axis;
+    let touched = |id: StepId| stretches.iter().any(|(touched, _)| *touched == id);
+    let left_out = |id: StepId| axis.what.leaves_out() == Some(id);
+    let steps = || whole.steps.iter().zip(known).filter(|(step, _)| !left_out(step.id));
+    if !steps().all(|(step, margins)| touched(step.id) || passing(margins)) {
+        return None;
+    }
+    let mut found = Passes { least: None, most: axis.ends().1, by: None };
+    for part in Part::ALL {
+        found = axis.both(found, probe.part(part)?);
+    }
+    for (_, passes) in stretches {
+        found = axis.both(found, (*passes)?);
+    }
+    // Where all pass as it is now they all pass up to there too.
+    let now = axis.stated.filter(|_| axis.as_it_is).filter(|x| axis.way.has(*x));
+    let as_stated = |x: f64, probe: &mut Probe| {
+        steps().all(|(_, margins)| passing(margins)) && Part::ALL.into_iter().all(|part| probe.part_passes(part, x))
     };
-    if !others.into_iter().all(stand) {
-        return Furthest::Never;
+    if now.is_some_and(|x| as_stated(x, probe)) {
+        return Some(found);
     }
-    let mut least = Furthest::Beyond;
-    let parts = [probe.plate(), probe.blades(), probe.rule()];
-    for top in parts.into_iter().chain(tops.iter().map(|(_, top)| *top)) {
-        least = axis.lesser(least, top);
-    }
-    let end = match least {
-        Furthest::Never => return Furthest::Never,
-        Furthest::At(value, _) => value,
-        Furthest::Beyond => axis.to,
+    let most = found.most;
+    let all = |x: f64, probe: &mut Probe| {
+        let parts = Part::ALL.into_iter().all(|part| probe.part_passes(part, x));
+        parts && stretches.iter().all(|(id, _)| probe.step_passes(*id, x))
     };
-    // Where all pass as stated they all pass there too.
-    let stated = axis.stated.is_some_and(|stated| axis.holds(stated)) && whole_passes(whole);
-    let mut ids = tops.iter().map(|(id, _)| *id);
-    if stated || (probe.all_but_steps(end) && ids.all(|id| probe.step_passes(id, end))) {
-        least
-    } else {
-        Furthest::Never
+    if !all(most, probe) {
+        return None;
     }
-}
-
-/// Whether every step passes at the worst corner.
-fn whole_passes(whole: &Whole) -> bool {
-    whole.verdict.state == crate::verdict::State::Go
+    if !axis.stated.is_some_and(|x| axis.way.has(x) && all(x, probe)) {
+        let parts = Part::ALL.map(|part| probe.part_begins(part, most));
+        let begin = stretches.iter().map(|(id, _)| probe.step_begins(*id, most)).chain(parts).flatten();
+        let up = axis.ends().0 < axis.ends().1;
+        found.least = begin.reduce(|a, b| if (a < b) == up { b } else { a });
+    }
+    Some(found)
 }
 
 #[cfg(test)]

@@ -153,8 +153,25 @@ pub fn contains(points: &[DVec2], p: DVec2, eps: f64) -> bool {
     inside
 }
 
+/// The box round points whose own corners it has: they are a rectangle, square to the axes, and what lies in it.
+fn boxed(points: &[DVec2]) -> Option<(DVec2, DVec2)> {
+    let (lo, hi) = extents(points);
+    let has = |x: f64, y: f64| points.contains(&DVec2::new(x, y));
+    let corners = || has(lo.x, lo.y) && has(hi.x, lo.y) && has(hi.x, hi.y) && has(lo.x, hi.y);
+    (lo.x < hi.x && lo.y < hi.y && corners()).then_some((lo, hi))
+}
+
+/// The corners of a box, counter-clockwise.
+fn corners(lo: DVec2, hi: DVec2) -> Vec<DVec2> {
+    vec![lo, DVec2::new(hi.x, lo.y), hi, DVec2::new(lo.x, hi.y)]
+}
+
 /// The convex hull, counter-clockwise (the monotone chain of Andrew 1979).
 pub fn hull(points: &[DVec2]) -> Vec<DVec2> {
+    // What stands on blades is mostly this, and is looked for while a finger moves.
+    if let Some((lo, hi)) = boxed(points) {
+        return corners(lo, hi);
+    }
     let mut sorted = points.to_vec();
     sorted.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
     sorted.dedup();
@@ -240,6 +257,10 @@ pub fn convex_pieces(points: &[DVec2]) -> Vec<Vec<DVec2>> {
 /// The part of an outline that lies in a rectangle (the clipping of Sutherland and Hodgman 1974);
 /// empty where they do not meet.
 pub fn clipped(points: &[DVec2], lo: DVec2, hi: DVec2) -> Vec<DVec2> {
+    if let (4, Some((a, b))) = (points.len(), boxed(points)) {
+        let (a, b) = (a.max(lo), b.min(hi));
+        return if a.cmple(b).all() { corners(a, b) } else { Vec::new() };
+    }
     // A point is kept where n . p <= d.
     let sides = [(DVec2::X, hi.x), (-DVec2::X, -lo.x), (DVec2::Y, hi.y), (-DVec2::Y, -lo.y)];
     sides.into_iter().fold(points.to_vec(), |points, (n, d)| {

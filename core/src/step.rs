@@ -266,7 +266,7 @@ pub struct Step<'r> {
 }
 
 /// The slope that a test asks of a truck, a tangent.
-fn asked(scenario: &Scenario, test: Test) -> f64 {
+pub(crate) fn asked(scenario: &Scenario, test: Test) -> f64 {
     test.slope(scenario.truck.rated(), scenario.truck.top_speed_kmh, Reading::Asked)
 }
 
@@ -286,7 +286,8 @@ fn stand<'r>(
     Stance::new(truck, doubts, &balance.rig, setting, Outfit::Today, load, give)
 }
 
-fn as_it_stands<'r>(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id: StepId) -> Stance<'r> {
+/// Truck and load as they stand in a step.
+pub(crate) fn as_it_stands<'r>(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id: StepId) -> Stance<'r> {
     stand(scenario, balance, placed, id, &id.setting(scenario), false)
 }
 
@@ -295,7 +296,7 @@ fn as_it_stands<'r>(scenario: &Scenario, balance: &'r Balance, placed: &Placed, 
 /// The stacking test ahead is set up with the load plumb, deflection tilted out (ISO 22915-3 and -4):
 /// so is the upright step. Tilted forward to place, the lean comes on top. The travelling tests have a
 /// height of their own; the step may be higher, never lower.
-fn as_set_up<'r>(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id: StepId) -> Option<Stance<'r>> {
+pub(crate) fn as_set_up<'r>(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id: StepId) -> Option<Stance<'r>> {
     let setting = id.setting(scenario);
     match id {
         StepId::TakeUp | StepId::RaisedUpright => Some(stand(scenario, balance, placed, id, &setting, true)),
@@ -306,6 +307,11 @@ fn as_set_up<'r>(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id:
         }
         _ => None,
     }
+}
+
+/// Whether the platform slopes of a step are set up otherwise than it stands.
+pub(crate) const fn has_set_up(id: StepId) -> bool {
+    matches!(id, StepId::TakeUp | StepId::RaisedUpright | StepId::Travel)
 }
 
 impl Check {

@@ -1,7 +1,7 @@
 //! One figure that a limit is sought for: from where to where it may go, and how it is entered.
 
-use super::furthest::Furthest;
-use super::{Limit, Solved};
+use super::furthest::{Course, Passes};
+use super::{Limit, Reach, Solved};
 use crate::document::{Document, RampDown};
 use crate::doubt::Doubts;
 use crate::found::Way;
@@ -31,14 +31,14 @@ enum Goes {
 pub struct Axis {
     /// What is sought.
     pub what: Limit,
-    /// The least that may be asked, in the document's unit.
-    pub from: f64,
-    /// The most; below `from` for what is sought downward.
-    pub to: f64,
+    /// From the least that may be asked to the most, in the document's unit; downward for what is sought so.
+    pub(super) way: Course,
     /// As it is now, where the move has it.
     pub stated: Option<f64>,
+    /// Whether entering that changes nothing.
+    pub(super) as_it_is: bool,
     /// Other values at which it may well pass.
-    pub hints: [f64; 2],
+    pub(super) hints: [f64; 2],
     goes: Goes,
     /// As it stands, in the model's unit, about what is stated.
     range: Span,
@@ -101,7 +101,7 @@ impl Axis {
         let kmh = |bend: Option<(f64, f64)>| bend.map(|(speed, _)| speed / KMH);
         let battery = Some(truck.battery.fitted.nominal);
         let as_it_is = Span::exact(0.0);
-        let ((from, to), stated, range) = match what {
+        let ((from, to), stated, range): ((f64, f64), Option<f64>, Span) = match what {
             Limit::LoadMass => (field, Some(load.mass.nominal), load.mass.moved(-load.mass.nominal)),
             Limit::LoadCentre => {
                 let gap = lift.heel_gap.nominal;
@@ -142,11 +142,13 @@ impl Axis {
         let radius = drive.corner.or(drive.corner_empty).map(|(_, radius)| radius);
         let radius = radius.or(document.drive.radius_m).unwrap_or(rules::CORNER_RADIUS.value);
         let forwards = document.drive.ramp_down == Some(RampDown::Forwards);
+        // A mast raised or tilted may bring what it carries nearer before it takes it away.
+        let pieces = if matches!(what, Limit::LiftHeight | Limit::TiltBack | Limit::TiltForward) { 5 } else { 1 };
         let mut axis = Self {
             what,
-            from,
-            to,
-            stated,
+            way: Course { from, to, pieces },
+            stated: stated.map(tidied),
+            as_it_is: stated.is_some(),
             hints,
             goes: Goes::AsItIs,
             range,
@@ -157,6 +159,8 @@ impl Axis {
             load_downhill: if drive.ramp.is_some() { drive.load_downhill } else { forwards },
         };
         axis.goes = axis.goes(scenario, document);
+        let battery = matches!(what, Limit::BatteryLeast | Limit::BatteryMost);
+        axis.as_it_is &= !(battery && axis.assumed(scenario, Field::BatteryFitted));
         axis
     }
 
@@ -209,16 +213,23 @@ impl Axis {
     /// A mass in its range.
     fn mass(&self, value: f64, field: Field, was: Span) -> Span {
         if self.goes == Goes::InProportion && was.nominal > 0.0 {
-            let by = |end: f64| if end == was.nominal { value } else { value * (end / was.nominal) };
+            let by = |end: f64| value * (end / was.nominal);
             return Span { lo: by(was.lo), nominal: value, hi: by(was.hi) };
         }
         let about = self.about(value, field);
         Span { lo: (value + about.lo).max(0.0), nominal: value, hi: value + about.hi }
     }
 
-    /// Whether a value is within what may be asked.
-    pub fn holds(&self, value: f64) -> bool {
-        (self.from.min(self.to)..=self.from.max(self.to)).contains(&value)
+    /// The least and the most that may be asked, in the document's unit; the most first for what is sought downward.
+    pub fn ends(&self) -> (f64, f64) {
+        (self.way.from, self.way.to)
+    }
+
+    /// A value without the last digits, which nobody enters: to the gram, the micrometre.
+    pub(super) fn tidy(&self, value: f64) -> f64 {
+        let mass = matches!(self.what, Limit::LoadMass | Limit::BatteryLeast | Limit::BatteryMost);
+        let digits = if mass { 1e3 } else { 1e6 };
+        (value * digits).round() / digits
     }
 
     /// Enters a value in a scenario.
@@ -266,31 +277,28 @@ impl Axis {
         }
     }
 
-    /// The lesser of two.
-    pub(super) fn lesser(&self, a: Furthest, b: Furthest) -> Furthest {
-        match (a, b) {
-            (Furthest::Never, _) | (_, Furthest::Never) => Furthest::Never,
-            (Furthest::Beyond, other) | (other, Furthest::Beyond) => other,
-            (Furthest::At(x, _), Furthest::At(y, _)) => {
-                if (y < x) == (self.from < self.to) {
-                    b
-                } else {
-                    a
-                }
-            }
-        }
+    /// The stretch in which both pass, where they overlap.
+    pub(super) fn both(&self, a: Passes, b: Passes) -> Passes {
+        let ends_first = if self.way.from < self.way.to { b.most < a.most } else { b.most > a.most };
+        Passes { least: None, ..if ends_first { b } else { a } }
     }
 
     /// A limit for the report.
-    pub(super) fn solved(&self, top: Furthest) -> Solved {
+    pub(super) fn solved(&self, passes: Option<Passes>) -> Solved {
         let c = Scalar::computed;
-        let reach = match top {
-            Furthest::At(value, by) => super::Reach::At { value: c(value), by },
-            Furthest::Beyond => super::Reach::Beyond { value: c(self.to) },
-            Furthest::Never => super::Reach::Never,
+        let reach = match passes {
+            None => Reach::Never,
+            Some(Passes { most, by: Some(by), .. }) => Reach::At { value: c(most), by },
+            Some(Passes { most, by: None, .. }) => Reach::Beyond { value: c(most) },
         };
-        Solved { what: self.what, stated: self.stated.map(c), least: None, reach }
+        let least = passes.and_then(|p| p.least).map(c);
+        Solved { what: self.what, stated: self.stated.map(c), least, reach }
     }
+}
+
+/// Without what converting units leaves behind.
+fn tidied(value: f64) -> f64 {
+    (value * 1e10).round() / 1e10
 }
 
 /// From the document's unit to the model's.

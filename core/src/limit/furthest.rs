@@ -1,35 +1,78 @@
-//! How far a figure goes with every margin held: a bracketed root.
+//! How far a figure goes with every margin held: a bracketed root of the least one.
+//!
+//! Each margin rises up to somewhere and falls from there (the least of many that are affine does, and what a
+//! slope, a speed or a leaning mast makes of them does too), so that what holds it is one stretch, and what
+//! holds all is where these overlap.
 
 use super::Bound;
 
-/// How far it goes.
+/// A stretch in which something passes.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Furthest {
-    /// Up to here, and what fails beyond.
-    At(f64, Bound),
-    /// To the end.
-    Beyond,
-    /// Nowhere.
-    Never,
+pub struct Passes {
+    /// Where it begins, where that is neither at the least that may be asked nor before what is stated.
+    pub least: Option<f64>,
+    /// Where it ends.
+    pub most: f64,
+    /// What ends it; nothing where it lasts.
+    pub by: Option<Bound>,
+}
+
+/// Margins that depend on one figure; held where they are not negative.
+pub trait Margins {
+    /// How many.
+    fn count(&self) -> usize;
+    /// How many of them, from the last, are looked at only where the others end.
+    fn late(&self) -> usize;
+    /// One of them.
+    fn at(&mut self, k: usize, value: f64) -> f64;
+    /// What it means that one is not held.
+    fn bound(&self, k: usize) -> Bound;
+}
+
+/// The most margins that are looked at together.
+pub const MOST: usize = 7;
+
+/// From where to where a figure may go, and how finely.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Course {
+    /// The least that may be asked.
+    pub from: f64,
+    /// The most.
+    pub to: f64,
+    /// In so many pieces where a margin may dip on the way, else in one.
+    pub pieces: u32,
 }
 
 /// A limit is found to this part of the way there is.
 const FINE: f64 = 1e-10;
+/// A straight line from one end to another is trusted that a margin is held where it leaves this part of it.
+const CLEAR: f64 = 0.25;
 
-/// The last value from `a`, where a margin is held, towards `b`, where it is not, at which it still is; `at_a`
-/// and `at_b` are the margins there. A margin is held where it is not negative. Within `fine`.
+impl Course {
+    fn fine(&self) -> f64 {
+        FINE * (self.to - self.from).abs()
+    }
+
+    /// Whether a value lies on it.
+    pub fn has(&self, value: f64) -> bool {
+        (self.from.min(self.to)..=self.from.max(self.to)).contains(&value)
+    }
+}
+
+/// The last value from `a`, where a margin is held, towards `b`, where it is not, at which it still is; each with
+/// the margin there. Within `fine`.
 pub fn last_held(a: (f64, f64), b: (f64, f64), fine: f64, mut margin: impl FnMut(f64) -> f64) -> f64 {
     let ((mut a, mut at_a), (mut b, mut at_b)) = (a, b);
     let mut side = 0;
-    let mut straight = 0;
+    let mut slow = 0;
     while (b - a).abs() > fine {
         let before = (b - a).abs();
         let part = at_a / (at_a - at_b);
         // Where straight lines do not halve what is left, halves do.
-        let part = if straight >= 3 || !part.is_finite() { 0.5 } else { part };
+        let part = if slow >= 3 || !part.is_finite() { 0.5 } else { part };
         let nudge = 0.5 * fine / before;
         let x = a + (b - a) * part.clamp(nudge, 1.0 - nudge);
-        if x == a || x == b {
+        if (x - a) * (b - x) <= 0.0 {
             break;
         }
         let at = margin(x);
@@ -46,56 +89,145 @@ pub fn last_held(a: (f64, f64), b: (f64, f64), fine: f64, mut margin: impl FnMut
             }
             side = -1;
         }
-        straight = if (b - a).abs() > 0.5 * before { straight + 1 } else { 0 };
+        slow = if (b - a).abs() > 0.5 * before { slow + 1 } else { 0 };
     }
     a
 }
 
-/// How far `count` margins are all held on the way `from` .. `to`, beginning at the first of `starts` that holds
-/// them, or wherever they do. What holds each is an interval.
-pub fn furthest(
-    (from, to): (f64, f64),
+/// Where all margins are held: the stretch that the value stated lies in, whose margins may be `known`, or else
+/// one of `starts`, or wherever they are.
+pub fn passes(
+    margins: &mut impl Margins,
+    way: &Course,
+    stated: Option<f64>,
+    known: Option<&[f64; MOST]>,
     starts: &[f64],
-    count: usize,
-    mut margin: impl FnMut(usize, f64) -> f64,
-) -> Option<(f64, Option<usize>)> {
-    let fine = FINE * (to - from).abs();
-    let mut at = vec![0.0; count];
-    let mut holds_all = |x: f64, margin: &mut dyn FnMut(usize, f64) -> f64| {
-        (0..count).all(|k| {
-            at[k] = margin(k, x);
-            at[k] >= 0.0
-        })
-    };
-    let start = starts.iter().copied().find(|x| holds_all(*x, &mut margin));
-    let start = start.or_else(|| inside(from, to, count, fine, &mut margin).filter(|x| holds_all(*x, &mut margin)))?;
-    let (mut end, mut by) = (to, None);
-    for (k, at_start) in at.iter().enumerate() {
-        let at_end = margin(k, end);
-        if at_end < 0.0 {
-            end = last_held((start, *at_start), (end, at_end), fine, |x| margin(k, x));
+) -> Option<Passes> {
+    let mut at = [0.0; MOST];
+    let count = margins.count().min(MOST);
+    let stated = stated.filter(|x| way.has(*x));
+    let as_stated = stated.filter(|x| match known {
+        Some(known) => {
+            at = *known;
+            known[..count].iter().all(|m| *m >= 0.0)
+        }
+        None => all_held(margins, *x, &mut at),
+    });
+    if let Some(start) = as_stated {
+        return Some(up_from(margins, way, start, &at, None));
+    }
+    if let Some(start) = all_held(margins, way.from, &mut at).then_some(way.from) {
+        return Some(up_from(margins, way, start, &at, None));
+    }
+    let start = starts.iter().copied().find(|x| way.has(*x) && all_held(margins, *x, &mut at));
+    let start = start.or_else(|| inside(margins, way, stated, &mut at))?;
+    let least = begins(margins, way, start, &at);
+    Some(up_from(margins, way, start, &at, least))
+}
+
+fn all_held(margins: &mut impl Margins, x: f64, at: &mut [f64; MOST]) -> bool {
+    (0..margins.count().min(MOST)).all(|k| {
+        at[k] = margins.at(k, x);
+        at[k] >= 0.0
+    })
+}
+
+/// Where the stretch that holds `start` begins, where that is not at the least that may be asked.
+pub fn begins(margins: &mut impl Margins, way: &Course, start: f64, at: &[f64; MOST]) -> Option<f64> {
+    let mut least = None;
+    for (k, at) in at.iter().enumerate().take(margins.count()) {
+        let from = least.unwrap_or(way.from);
+        let there = margins.at(k, from);
+        if there < 0.0 {
+            least = Some(last_held((start, *at), (from, there), way.fine(), |x| margins.at(k, x)));
+        }
+    }
+    least
+}
+
+/// How far the stretch goes from `start`, where the margins are `at_start`.
+fn up_from(margins: &mut impl Margins, way: &Course, start: f64, at_start: &[f64; MOST], least: Option<f64>) -> Passes {
+    let count = margins.count().min(MOST);
+    let early = count - margins.late().min(count);
+    let fine = way.fine();
+    let (mut most, mut by) = (way.to, None);
+    let (mut held, mut at_held) = (start, *at_start);
+    let mut at_end = [0.0; MOST];
+    for piece in 1..=way.pieces {
+        let end = if piece == way.pieces {
+            way.to
+        } else {
+            start + (way.to - start) * f64::from(piece) / f64::from(way.pieces)
+        };
+        let mut ends = false;
+        for (k, there) in at_end.iter_mut().enumerate().take(early) {
+            *there = margins.at(k, end);
+            ends |= *there < 0.0;
+        }
+        if !ends {
+            (held, at_held) = (end, at_end);
+            continue;
+        }
+        // The one first that straight lines have end first.
+        let part = |k: usize| at_held[k] / (at_held[k] - at_end[k]);
+        most = end;
+        let mut left: [bool; MOST] = std::array::from_fn(|k| k < early && at_end[k] < 0.0);
+        while let Some(k) = (0..early).filter(|k| left[*k]).min_by(|a, b| part(*a).total_cmp(&part(*b))) {
+            left[k] = false;
+            let there = if by.is_none() {
+                at_end[k]
+            } else {
+                let along = (most - held) / (end - held);
+                if at_held[k] + (at_end[k] - at_held[k]) * along > CLEAR * at_held[k] {
+                    continue;
+                }
+                margins.at(k, most)
+            };
+            if there < 0.0 {
+                most = last_held((held, at_held[k]), (most, there), fine, |x| margins.at(k, x));
+                by = Some(k);
+            }
+        }
+        break;
+    }
+    for (k, at_start) in at_start.iter().enumerate().take(count).skip(early) {
+        let there = margins.at(k, most);
+        if there < 0.0 {
+            most = last_held((start, *at_start), (most, there), fine, |x| margins.at(k, x));
             by = Some(k);
         }
     }
-    Some((end, by))
+    Passes { least, most, by: by.map(|k| margins.bound(k)) }
 }
 
-/// A value at which all margins are held, each of which rises up to somewhere and falls from there: cut away, from
-/// both ends, what lies on the falling side of one that is not held.
-fn inside(from: f64, to: f64, count: usize, fine: f64, margin: &mut dyn FnMut(usize, f64) -> f64) -> Option<f64> {
-    let (mut a, mut b) = (from, to);
+/// A value at which all margins are held. Where one is not, it would have to go along its slope at least as
+/// far as that would take it, for it rises no faster from there: what lies before that is cut away.
+fn inside(margins: &mut impl Margins, way: &Course, first: Option<f64>, at: &mut [f64; MOST]) -> Option<f64> {
+    let (mut lo, mut hi) = (way.from.min(way.to), way.from.max(way.to));
+    let mut x = first.unwrap_or(0.5 * (lo + hi));
+    let fine = way.fine();
     for _ in 0..60 {
-        let x = 0.5 * (a + b);
-        let Some((k, at)) = (0..count).map(|k| (k, margin(k, x))).find(|(_, at)| *at < 0.0) else { return Some(x) };
-        let step = 0.1 * (b - a);
-        if margin(k, x + step) > at {
-            a = x;
+        if all_held(margins, x, at) {
+            return Some(x);
+        }
+        let k = at.iter().take(margins.count().min(MOST)).position(|m| *m < 0.0)?;
+        let step = 1e-5 * (way.to - way.from).abs();
+        let step = if x + step > hi { -step } else { step };
+        let slope = (margins.at(k, x + step) - at[k]) / step;
+        let go = -at[k] / slope;
+        if !go.is_finite() {
+            return None;
+        }
+        // Not quite as far, for a margin may dip a little.
+        if go > 0.0 {
+            lo = lo.max(x + 0.9 * go).max(x);
         } else {
-            b = x;
+            hi = hi.min(x + 0.9 * go).min(x);
         }
-        if (b - a).abs() < fine {
-            break;
+        if hi - lo < fine {
+            return None;
         }
+        x = 0.5 * (lo + hi);
     }
     None
 }
@@ -103,6 +235,28 @@ fn inside(from: f64, to: f64, count: usize, fine: f64, margin: &mut dyn FnMut(us
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    struct Plain<'f>(&'f [fn(f64) -> f64], usize);
+
+    impl Margins for Plain<'_> {
+        fn count(&self) -> usize {
+            self.0.len()
+        }
+        fn late(&self) -> usize {
+            0
+        }
+        fn at(&mut self, k: usize, value: f64) -> f64 {
+            self.1 += 1;
+            self.0[k](value)
+        }
+        fn bound(&self, _: usize) -> Bound {
+            Bound::Plate
+        }
+    }
+
+    fn way(from: f64, to: f64) -> Course {
+        Course { from, to, pieces: 1 }
+    }
 
     #[test]
     fn the_last_that_holds_is_found_and_just_beyond_it_nothing_holds() {
@@ -125,13 +279,32 @@ mod tests {
     }
 
     #[test]
-    fn an_interval_that_neither_end_lies_in_is_found() {
-        let margins = [|x: f64| x - 0.31, |x: f64| 0.33 - x];
-        let found = furthest((0.0, 1.0), &[0.0, 1.0], 2, |k, x| margins[k](x)).expect("an interval");
-        assert!((found.0 - 0.33).abs() < 1e-9 && found.1 == Some(1));
-        let apart = [|x: f64| x - 0.34, |x: f64| 0.33 - x];
-        assert_eq!(furthest((0.0, 1.0), &[0.0], 2, |k, x| apart[k](x)), None);
-        let all = furthest((1.0, 0.0), &[1.0], 1, |_, x| x + 1.0);
-        assert_eq!(all, Some((0.0, None)));
+    fn what_is_affine_takes_few_looks() {
+        let mut margins = Plain(&[|x| 700.0 - x, |x| 650.0 - 0.5 * x, |_| 3.0], 0);
+        let found = passes(&mut margins, &way(1.0, 20_000.0), Some(500.0), None, &[]).expect("a stretch");
+        assert!((found.most - 700.0).abs() < 1e-5 && found.most <= 700.0 && margins.1 <= 10, "{found:?} {}", margins.1);
+    }
+
+    #[test]
+    fn a_stretch_that_neither_end_lies_in_is_found() {
+        let mut margins = Plain(&[|x| x - 0.31, |x| 0.33 - x], 0);
+        let found = passes(&mut margins, &way(0.0, 1.0), Some(0.9), None, &[]).expect("a stretch");
+        assert!((found.most - 0.33).abs() < 1e-9 && (found.least.expect("a beginning") - 0.31).abs() < 1e-9);
+        let mut apart = Plain(&[|x| x - 0.34, |x| 0.33 - x], 0);
+        assert_eq!(passes(&mut apart, &way(0.0, 1.0), Some(0.5), None, &[]), None);
+        let mut never = Plain(&[|_| -1.0], 0);
+        assert_eq!(passes(&mut never, &way(0.0, 1.0), Some(0.5), None, &[]), None);
+        let mut all = Plain(&[|x| x + 1.0], 0);
+        let found = passes(&mut all, &way(1.0, 0.0), None, None, &[]);
+        assert_eq!(found, Some(Passes { least: None, most: 0.0, by: None }));
+    }
+
+    /// In one piece the dip between 0.4 and 0.5 is leapt over; in pieces it ends the stretch.
+    #[test]
+    fn a_dip_on_the_way_ends_it() {
+        let mut margins = Plain(&[|x| (x - 0.45) * (x - 0.45) - 0.0025], 0);
+        let pieces = Course { pieces: 10, ..way(0.0, 1.0) };
+        let found = passes(&mut margins, &pieces, Some(0.05), None, &[]).expect("a stretch");
+        assert!((found.most - 0.4).abs() < 1e-9, "{found:?}");
     }
 }
