@@ -75,10 +75,13 @@ fn cell(solved: &Solved, print: Printer) -> Html {
     }
 }
 
-/// Whether what is entered is beyond the limit: there is one, and the figure lies on its far side.
+/// Whether what is entered is beyond the limit: there is one, and the figure lies on its far side by more
+/// than a unit's change there and back can make.
 fn is_over(solved: &Solved) -> bool {
-    let (Some(stated), Some(value)) = (solved.stated, solved.reach.value()) else { return false };
-    if is_least(solved.what) { stated.get() < value } else { stated.get() > value }
+    let (Some(stated), Reach::At { value, .. }) = (solved.stated, solved.reach) else { return false };
+    let (stated, value) = (stated.get(), value.get());
+    let over = if is_least(solved.what) { value - stated } else { stated - value };
+    over > 1e-9 * (1.0 + value.abs())
 }
 
 /// Whether the limit is a least, not a greatest.
@@ -187,6 +190,7 @@ mod tests {
         assert!(!is_over(&at(Limit::LoadMass, Some(1500.0), 1579.9)));
         assert!(is_over(&at(Limit::BatteryLeast, Some(700.0), 800.1)));
         assert!(!is_over(&at(Limit::RampUp, None, 10.0)));
+        assert!(!is_over(&at(Limit::TiltBack, Some(6.000_000_000_000_001), 6.0)));
     }
 
     #[test]

@@ -7,6 +7,7 @@
 
 mod harness;
 mod journeys;
+mod limits;
 mod loads;
 mod moves;
 mod pictures;

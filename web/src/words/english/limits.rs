@@ -6,7 +6,7 @@ use standfast_core::limit::Limit;
 
 pub(super) const LIMITS: LimitWords = LimitWords {
     gains: "What to measure better",
-    gains_intro: "At the worst of what is uncertain most is used here: {check}.",
+    gains_intro: "At the worst of what is uncertain, this uses most: {check}.",
     check_stands: "{step}, {line}",
     check_test: "{step}, {line}, on the slope that is asked",
     gains_help: "How much of what that worst takes off would be won back if this one figure were known exactly. \
@@ -19,7 +19,8 @@ pub(super) const LIMITS: LimitWords = LimitWords {
     taken: "taken: {range}",
     limits: "How far it could go",
     limits_intro: "Each figure by itself, all others as entered, at the worst of what is uncertain. What may be entered, \
-                   rounded to the cautious side.",
+                   rounded to the cautious side. The grip of the tyres, the brakes and what the drive can pull are \
+                   not looked at.",
     limits_none: "No one of these figures alone makes the whole move go.",
     figure: "Figure",
     now: "As entered",
@@ -30,7 +31,7 @@ pub(super) const LIMITS: LimitWords = LimitWords {
     down_to: "down to {value}",
     from: "only from {value} on",
     nowhere: "at none",
-    no_end: "nothing that is looked at",
+    no_end: "no limit of this kind up to there",
     not_in_move: "not in this move",
     not_here: "plays no part",
     to_the_other: "{value} to the other side",
@@ -38,8 +39,8 @@ pub(super) const LIMITS: LimitWords = LimitWords {
     by_plate: "the plate",
     by_blades: "the forks",
     by_seat: "the load on the forks: {step}",
-    by_step: "{step}: {way}",
-    by_slope: "{step}: {way}, on the slope asked",
+    by_step: "{step}: tipping {way}",
+    by_slope: "{step}: tipping {way}, on the slope asked",
     by_rule: "the rule for ramps: load uphill",
 };
 
