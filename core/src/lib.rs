@@ -24,6 +24,7 @@
 pub mod balance;
 pub mod bearing;
 pub mod body;
+pub mod capacity;
 pub mod composite;
 pub mod corner;
 pub mod document;
