@@ -46,6 +46,7 @@ pub mod plate;
 pub mod platform;
 pub mod polygon;
 pub mod problem;
+pub mod region;
 pub mod remedy;
 pub mod report;
 pub mod rules;

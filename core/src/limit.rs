@@ -19,7 +19,7 @@ use crate::document::Document;
 use crate::platform::Test;
 use crate::scalar::Scalar;
 use crate::scenario::Scenario;
-use crate::step::StepId;
+use crate::step::{Step, StepId};
 use crate::support::LineId;
 use crate::whole::Whole;
 use serde::Serialize;
@@ -32,6 +32,12 @@ pub use axis::Axis;
 
 use furthest::{MOST, Passes};
 use probe::{Part, Probe};
+
+/// What a step has in hand of each thing that it must pass, at the worst corner, N m: lines, then platform
+/// slopes. Not negative where it passes; concave in where the load stands.
+pub fn in_hand(scenario: &Scenario, step: &Step) -> [f64; furthest::MOST] {
+    probe::of_step(scenario, step, None)
+}
 
 /// What can be solved for, in the document's unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
