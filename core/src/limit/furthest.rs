@@ -59,39 +59,70 @@ impl Course {
     }
 }
 
+/// A value and a margin there.
+type Look = (f64, f64);
+
+/// Where the straight line through two looks meets zero.
+fn root((a, at_a): Look, (b, at_b): Look) -> f64 {
+    a + (b - a) * (at_a / (at_a - at_b))
+}
+
 /// The last value from `a`, where a margin is held, towards `b`, where it is not, at which it still is; each with
 /// the margin there. Within `fine`.
-pub fn last_held(a: (f64, f64), b: (f64, f64), fine: f64, mut margin: impl FnMut(f64) -> f64) -> f64 {
-    let ((mut a, mut at_a), (mut b, mut at_b)) = (a, b);
-    let mut side = 0;
-    let mut slow = 0;
-    while (b - a).abs() > fine {
-        let before = (b - a).abs();
-        let part = at_a / (at_a - at_b);
-        // Where straight lines do not halve what is left, halves do.
-        let part = if slow >= 3 || !part.is_finite() { 0.5 } else { part };
-        let nudge = 0.5 * fine / before;
-        let x = a + (b - a) * part.clamp(nudge, 1.0 - nudge);
-        if (x - a) * (b - x) <= 0.0 {
-            break;
+///
+/// What rises no faster as it goes is held at least up to where the line from `a` to `b` meets zero, and no further
+/// than where a line through two looks on one side does: from these in turn. Where lines get nowhere, halves do.
+pub fn last_held(mut a: Look, mut b: Look, fine: f64, mut margin: impl FnMut(f64) -> f64) -> f64 {
+    let (mut before_a, mut beyond_b): (Option<Look>, Option<Look>) = (None, None);
+    let (mut chords, mut slow, mut closer) = (true, 0, 0.5);
+    loop {
+        let left = b.0 - a.0;
+        if left.abs() <= fine {
+            return a.0;
+        }
+        let part = |x: f64| (x - a.0) / left;
+        let chord = part(root(a, b));
+        let nudge = (closer * fine / left.abs()).min(0.5);
+        let outer = [beyond_b.map(|c| root(b, c)), before_a.map(|c| root(c, a))];
+        let outer = outer.into_iter().flatten().map(part).filter(|p| (0.0..1.0).contains(p));
+        let outer = outer.fold(f64::INFINITY, f64::min);
+        let halve = slow >= 4 || !chord.is_finite();
+        let p = if halve {
+            0.5
+        } else if chord <= nudge || chord >= 1.0 - nudge {
+            // All but there: a little to the other side of it, further each time that it was not.
+            closer *= 8.0;
+            chord
+        } else if chords {
+            chord
+        } else if outer.is_finite() {
+            outer
+        } else if beyond_b.is_none() {
+            // Near the end, to see how fast it falls there.
+            0.98
+        } else {
+            chord
+        };
+        chords = !chords;
+        let x = a.0 + left * p.clamp(nudge, 1.0 - nudge);
+        if (x - a.0) * (b.0 - x) <= 0.0 {
+            return a.0;
         }
         let at = margin(x);
         if at >= 0.0 {
-            (a, at_a) = (x, at);
-            if side == 1 {
-                at_b *= 0.5;
-            }
-            side = 1;
+            before_a = Some(a);
+            a = (x, at);
         } else {
-            (b, at_b) = (x, at);
-            if side == -1 {
-                at_a *= 0.5;
-            }
-            side = -1;
+            beyond_b = Some(b);
+            b = (x, at);
         }
-        slow = if (b - a).abs() > 0.5 * before { slow + 1 } else { 0 };
+        // Where lines got nowhere the next one has one try.
+        slow = match (b.0 - a.0).abs() > 0.5 * left.abs() {
+            _ if halve => 3,
+            true => slow + 1,
+            false => 0,
+        };
     }
-    a
 }
 
 /// Where all margins are held: the stretch that the value stated lies in, whose margins may be `known`, or else
@@ -275,7 +306,7 @@ mod tests {
             });
             assert!(f(last) >= 0.0 && f(last + 1e-9) < 0.0, "{last}");
         }
-        assert!(count < 100, "{count}");
+        assert!(count < 70, "{count}");
     }
 
     #[test]

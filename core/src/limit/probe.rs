@@ -261,16 +261,20 @@ impl<'a> Probe<'a> {
         self.lay();
         let laid = self.laid();
         let widths = laid.ends.iter().chain([&laid.stated]).flat_map(|l| l.width);
-        signed(widths.fold(10.0, f64::min), on_both(laid))
+        if on_both(laid) { widths.fold(10.0, f64::min).max(0.0) } else { widths.fold(-1e-7, f64::min) }
     }
 
     fn plate(&self) -> f64 {
         let outcome = plate::check(&self.scenario, &self.placed);
         let mut short = outcome.findings.iter().map(|f| &f.gap).filter(|gap| !matches!(gap, Gap::BatteryUnknown));
-        let light = outcome.allowed.map_or(1.0, |allowed| allowed.get() - self.placed.mass.hi);
+        // By weight it goes evenly, by all else in jumps.
+        let light = match (outcome.allowed, self.axis.what) {
+            (Some(allowed), Limit::LoadMass) => allowed.get() - self.placed.mass.hi,
+            _ => 1.0,
+        };
         match (short.next(), short.next()) {
             (None, _) => signed(light, true),
-            (Some(Gap::TooHeavy { .. }), None) => signed(light, false),
+            (Some(Gap::TooHeavy { .. }), None) if self.axis.what == Limit::LoadMass => signed(light, false),
             _ => -1.0,
         }
     }
