@@ -98,9 +98,11 @@ pub fn decide(
     }
     if let (true, Some(grade)) = (scenario.drive.load_downhill, scenario.drive.ramp) {
         let limit = rules::LOAD_UPHILL_OVER.value;
-        if grade > limit + 1e-12 {
-            let reason = Reason::LoadDownhill { grade: Scalar::computed(grade), limit: Scalar::computed(limit) };
-            grounds.push(ground(true, reason, None));
+        let (stated, steepest) = (grade > limit + 1e-12, grade + scenario.doubts.ramp.hi);
+        if stated || steepest > limit + 1e-12 {
+            let grade = Scalar::computed(if stated { grade } else { steepest });
+            let reason = Reason::LoadDownhill { grade, limit: Scalar::computed(limit) };
+            grounds.push(ground(stated, reason, Some(Entry::RampGrade)));
         }
     }
     for contradiction in contradictions {

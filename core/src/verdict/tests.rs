@@ -133,3 +133,22 @@ fn a_reserve_not_kept_is_not_hidden_by_what_may_happen_at_the_worst() {
     };
     assert_eq!((found.state, grounds.iter().filter(refused).count()), (State::NoGo, 1), "{grounds:#?}");
 }
+
+/// 29 CFR 1910.178 (n)(7): in excess of 10 percent the load stays uphill. A ramp of 9.8 % by a tape may be
+/// steeper than that.
+#[test]
+fn a_ramp_that_may_be_over_ten_percent_holds_with_the_load_downhill() {
+    let at = |pct: f64| {
+        verdict(|d| {
+            d.load.mass_kg = Some(400.0);
+            (d.drive.ramp_pct, d.drive.ramp_down) = (Some(pct), Some(crate::document::RampDown::Forwards));
+        })
+    };
+    let is_rule = |v: &Verdict| {
+        let all = std::iter::once(&v.governing).chain(&v.others);
+        all.filter(|g| matches!(g.reason, Reason::LoadDownhill { .. })).map(|g| (g.state, g.measure)).next()
+    };
+    assert_eq!(is_rule(&at(10.1)), Some((State::NoGo, None)));
+    assert_eq!(is_rule(&at(9.8)), Some((State::Hold, Some(Entry::RampGrade.into()))));
+    assert_eq!(is_rule(&at(9.4)), None);
+}

@@ -91,7 +91,7 @@ impl Teller<'_> {
                 ],
             ),
             Reason::LoadDownhill { grade, limit } => fill(
-                w.load_downhill,
+                pick(w.load_downhill),
                 &[("grade", &figures::slope(grade.get(), Up)), ("limit", &figures::slope(limit.get(), Down))],
             ),
             _ => return None,

@@ -26,7 +26,7 @@ pub struct DriveWords {
     pub summary_ramp: &'static str,
     pub summary_cross_fall: &'static str,
     pub reserve: Twice,
-    pub load_downhill: &'static str,
+    pub load_downhill: Twice,
     /// What a step is driven like, to begin a sentence; nothing for a step that stands.
     pub when: fn(StepId) -> Option<&'static str>,
     pub way_backwards: &'static str,

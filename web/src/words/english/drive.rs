@@ -27,8 +27,12 @@ pub(super) const DRIVE: DriveWords = DriveWords {
         stated: "{when} it uses {share} of what holds it from going over {way}; {allowed} may be used, {margin} too much.",
         may: "{when} it may use {share} of what holds it from going over {way}; {allowed} may be used, {margin} too much.",
     },
-    load_downhill: "The ramp is {grade} and the load leads downhill; over {limit} it stays uphill (29 CFR 1910.178 (n)(7)). \
-                    Drive down backwards.",
+    load_downhill: Twice {
+        stated: "The ramp is {grade} and the load leads downhill; over {limit} it stays uphill (29 CFR 1910.178 (n)(7)). \
+                 Drive down backwards.",
+        may: "The ramp may be {grade} and the load leads downhill; over {limit} it stays uphill (29 CFR 1910.178 (n)(7)). \
+              Drive down backwards.",
+    },
     when,
     way_backwards: "backwards with the load uphill",
     way_forwards: "with the load downhill",
