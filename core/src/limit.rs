@@ -35,7 +35,7 @@ use probe::{Part, Probe};
 
 /// What a step has in hand of each thing that it must pass, at the worst corner, N m: lines, then platform
 /// slopes. Not negative where it passes; concave in where the load stands.
-pub fn in_hand(scenario: &Scenario, step: &Step) -> [f64; furthest::MOST] {
+pub fn in_hand(scenario: &Scenario, step: &Step) -> [f64; MOST] {
     probe::of_step(scenario, step, None)
 }
 

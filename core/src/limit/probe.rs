@@ -306,7 +306,7 @@ impl<'a> Probe<'a> {
     fn rule(&self) -> f64 {
         let drive = &self.scenario.drive;
         let (true, Some(grade)) = (drive.load_downhill, drive.ramp) else { return 1.0 };
-        let over = grade - rules::LOAD_UPHILL_OVER.value - 1e-12;
+        let over = grade + self.scenario.doubts.ramp.hi - rules::LOAD_UPHILL_OVER.value - 1e-12;
         // Up a ramp the load is uphill.
         if self.axis.what == Limit::RampUp { 1.0 } else { signed(-over, over <= 0.0) }
     }
