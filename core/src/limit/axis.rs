@@ -107,8 +107,9 @@ impl Axis {
                 let gap = lift.heel_gap.nominal;
                 ((gap, gap + Field::LoadCgFromHeel.row().max), Some(centre.0), as_it_is)
             }
-            Limit::OffsetLeft => (field, Some(centre.1), as_it_is),
-            Limit::OffsetRight => (field, Some(-centre.1), as_it_is),
+            // Where a sideshift carries it the other way, it may have to stay on the other side.
+            Limit::OffsetLeft => ((centre.1.min(0.0), field.1), Some(centre.1), as_it_is),
+            Limit::OffsetRight => (((-centre.1).min(0.0), field.1), Some(-centre.1), as_it_is),
             Limit::LiftHeight => ((0.0, truck.mast.lift), Some(lift.height), doubts.height),
             Limit::TiltBack => {
                 let most = mast(document.truck.mast.tilt_back_deg, truck.mast.tilt_back.to_degrees());

@@ -1,13 +1,16 @@
 //! A limit's value entered in a document, as a person would.
 
 use standfast_core::balance::Balance;
-use standfast_core::document::{CentreKnown, Document, GivenAs};
+use standfast_core::bearing::Bearing;
+use standfast_core::document::{CentreKnown, Document, GivenAs, RampDown, WeightKnown};
+use standfast_core::example;
 use standfast_core::limit::Limit;
 use standfast_core::plate::Gap;
 use standfast_core::scenario::Scenario;
 use standfast_core::step::StepId;
 use standfast_core::verdict::{Reason, State};
 use standfast_core::whole::Whole;
+use standfast_tests::draw::Draws;
 
 /// Whether the figure can be entered in this document: a weight or a centre that is worked out of parts,
 /// a picture or scales cannot.
@@ -54,11 +57,15 @@ pub fn scenario(document: &Document) -> Option<(Scenario, Balance)> {
     Some((scenario, balance))
 }
 
-/// Whether a step passes at the worst corner, truck and load.
-pub fn step_passes(whole: &Whole, id: StepId) -> bool {
-    whole.steps.iter().zip(&whole.seats).any(|(step, seat)| {
-        step.id == id && step.passes_worst() && seat.as_ref().is_none_or(standfast_core::seat::Seat::holds_worst)
-    })
+/// Whether a step passes at the worst corner, truck and load, the load on both blades wherever it may stand.
+pub fn step_passes(scenario: &Scenario, whole: &Whole, id: StepId) -> bool {
+    let bearing = Bearing::of(scenario);
+    let on_both = bearing.ends.iter().chain([&bearing.stated]).all(|l| l.strips.iter().all(|s| !s.is_empty()));
+    let borne = on_both || scenario.load.hanging.is_some() || !id.laden();
+    borne
+        && whole.steps.iter().zip(&whole.seats).any(|(step, seat)| {
+            step.id == id && step.passes_worst() && seat.as_ref().is_none_or(standfast_core::seat::Seat::holds_worst)
+        })
 }
 
 /// Whether the move goes, but for what no figure mends: an unknown battery, ways that disagree, a truck
@@ -91,4 +98,28 @@ pub fn left_out(limit: Limit) -> Option<StepId> {
         Limit::CrossFallRight => Some(StepId::CrossFallLeft),
         _ => None,
     }
+}
+
+/// A check that mostly goes: one of the invented examples with its load and its move drawn anew.
+pub fn mild(draws: &mut Draws) -> Document {
+    let texts = [example::THREE_WHEEL, example::FOUR_WHEEL, example::ODD_LOAD];
+    let mut d = example::document(texts[draws.count(0..3)]);
+    if d.load.given_as == GivenAs::Block {
+        d.load.mass_kg = Some(draws.within(200.0..1500.0));
+        d.load.weight_known = Some(if draws.chance(0.5) { WeightKnown::Scale } else { WeightKnown::Note });
+        d.load.cg_from_heel_m = Some(draws.within(0.35..0.62));
+        d.load.cg_left_m = Some(draws.within(-0.03..0.03));
+    }
+    d.lift.heel_gap_m = Some(draws.within(0.0..0.05));
+    d.lift.offset_m = Some(draws.within(-0.04..0.04));
+    d.lift.sideshift_m = draws.chance(0.3).then(|| draws.within(-0.03..0.03));
+    d.lift.height_m = Some(draws.within(0.5..4.0));
+    d.lift.tilt_forward_deg = Some(draws.within(0.0..2.0));
+    d.drive.ramp_pct = draws.chance(0.5).then(|| draws.within(1.0..9.0));
+    d.drive.ramp_down = draws.chance(0.3).then_some(RampDown::Forwards);
+    d.drive.cross_fall_pct = draws.chance(0.5).then(|| draws.within(0.5..3.0));
+    d.drive.corner_kmh = Some(draws.within(2.0..5.0));
+    d.drive.corner_empty_kmh = Some(draws.within(2.0..7.0));
+    d.drive.braking_ms2 = Some(draws.within(0.5..1.5));
+    d
 }
