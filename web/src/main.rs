@@ -6,6 +6,7 @@
 mod answer;
 mod app;
 mod bench;
+mod capacity;
 mod cards;
 mod drawing;
 mod embed;
@@ -21,6 +22,7 @@ mod history;
 mod jump;
 mod known;
 mod limits;
+mod may_stand;
 mod notice;
 mod play;
 mod problems;

@@ -1,12 +1,14 @@
 //! The drawings of one step, the steps, the numbers and the working.
 
 use crate::answer::Answer;
+use crate::capacity::Capacity;
 use crate::drawing::{self, Drawing, Moved, Phase, View};
 use crate::entries::Entries;
 use crate::fold::Fold;
 use crate::gains::Gains;
 use crate::grip::Grip;
 use crate::limits::limits;
+use crate::may_stand::{self, use_may_stand};
 use crate::shared::Shared;
 use crate::state::{Action, use_act};
 use crate::step_strip::StepStrip;
@@ -70,11 +72,16 @@ fn folds(step: Rc<StepReport>, props: &StageProps) -> Html {
         let (answer, step) = (answer.clone(), Rc::clone(&step));
         Callback::from(move |()| limits(&answer, &step, system))
     };
+    let capacity = {
+        let answer = answer.clone();
+        Callback::from(move |()| html! { <Capacity answer={answer.clone()} {system} /> })
+    };
     let working = Callback::from(move |()| working(&step, &answer, &entries, system));
     html! {
         <>
             <Fold name={words().limits.gains} test="gains-fold" inside={gains} />
             <Fold name={words().limits.limits} test="limits-fold" inside={limits} />
+            <Fold name={words().limits.capacity} test="capacity-fold" inside={capacity} />
             <Fold name={w.table} test="numbers" inside={numbers} />
             <Fold name={w.working} test="working" inside={working} />
         </>
@@ -94,6 +101,13 @@ fn Drawings(props: &DrawingsProps) -> Html {
     let act = use_act();
     let w = &words().stage;
     let small = use_state(|| View::Side);
+    let wanted = use_state(|| false);
+    let laden = props.step.as_ref().filter(|s| s.laden).map(|s| s.id);
+    let shown = use_may_stand(*wanted, &props.answer, laden);
+    let want = {
+        let wanted = wanted.clone();
+        Callback::from(move |_: MouseEvent| wanted.set(!*wanted))
+    };
     let on_moved = {
         let deps = (act, Rc::clone(&props.entries), props.answer.clone(), props.step.as_ref().map(|s| s.id));
         use_callback(deps, |moved: Moved, (act, entries, answer, step)| match (moved.phase, step) {
@@ -126,13 +140,17 @@ fn Drawings(props: &DrawingsProps) -> Html {
     let drawing = |view: View, class: &'static str, name: &'static str| {
         let step = props.step.clone();
         let (system, on_moved) = (props.system, on_moved.clone());
+        let may_stand = shown.clone().filter(|_| view == View::Plan);
         html! {
             <figure class={classes!("drawing", class, (*small == view).then_some("on"))}>
                 <figcaption><span class="name">{ name }</span><span class="frame-note">{ drawing::ENGLISH.frame }</span></figcaption>
                 if let Some(step) = step {
-                    <Drawing {view} {step} {system} labels={&drawing::ENGLISH} {on_moved} />
+                    <Drawing {view} {step} {system} labels={&drawing::ENGLISH} {may_stand} {on_moved} />
                 } else {
                     <p class="blank">{ w.nothing_drawn }</p>
+                }
+                if view == View::Plan && laden.is_some() {
+                    { may_stand::button(*wanted, shown.as_ref(), system, want.clone()) }
                 }
             </figure>
         }

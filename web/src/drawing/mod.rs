@@ -11,27 +11,28 @@ mod driven;
 mod figures;
 mod frame;
 mod labels;
-mod layout;
+pub(crate) mod layout;
 mod margin;
 pub(crate) mod marks;
 mod plan;
-mod projection;
+pub(crate) mod projection;
 #[cfg(test)]
 mod samples;
 mod scene;
 mod seat;
-mod sheet;
+pub(crate) mod sheet;
 mod side;
 mod spread;
 mod table;
 mod tag;
 #[cfg(test)]
 mod tests;
-mod write;
+pub(crate) mod write;
 
 pub use labels::{ENGLISH, Labels};
 pub use table::numbers_table;
 
+use crate::may_stand::MayStand;
 use drag::{Grab, key_move};
 use projection::Projection;
 use sheet::Sheet;
@@ -111,6 +112,9 @@ pub struct DrawingProps {
     pub system: System,
     /// The texts.
     pub labels: &'static Labels,
+    /// Where the load's centre may stand, to be drawn in the plan.
+    #[prop_or_default]
+    pub may_stand: Option<MayStand>,
     /// Told of every drag.
     pub on_moved: Callback<Moved>,
 }
@@ -123,7 +127,7 @@ pub fn Drawing(props: &DrawingProps) -> Html {
     let svg = use_node_ref();
     let held = use_state(|| None::<Projection>);
     let grab = use_mut_ref(|| None::<Grab>);
-    let DrawingProps { view, step, system, labels, on_moved } = props.clone();
+    let DrawingProps { view, step, system, labels, may_stand, on_moved } = props.clone();
     let sheet = use_memo((view, step.clone(), system, *held), |(view, step, system, held)| {
         view.sheet(step, *system, labels, *held)
     });
@@ -197,6 +201,8 @@ pub fn Drawing(props: &DrawingProps) -> Html {
         on_moved.emit(Moved { handle, phase: Phase::End, by });
     });
 
+    let (under, over) = sheet.items.split_at(sheet.words_from.min(sheet.items.len()));
+    let outline = may_stand.as_ref().and_then(|m| may_stand_outline(m, &sheet.projection));
     let (title, about) = match view {
         View::Side => (labels.side_view, labels.side_about),
         View::Plan => (labels.plan_view, labels.plan_about),
@@ -217,10 +223,24 @@ pub fn Drawing(props: &DrawingProps) -> Html {
         >
             <title>{ title }</title>
             <desc id={described}>{ about }{ " " }{ said(&step, system, labels) }</desc>
-            <g aria-hidden="true">{ for sheet.items.iter().map(write::item) }</g>
+            <g aria-hidden="true">
+                { for under.iter().map(write::item) }
+                if let Some(outline) = &outline {
+                    { write::item(outline) }
+                }
+                { for over.iter().map(write::item) }
+            </g>
             { for sheet.grips.iter().map(|g| write::grip(view, g, &take, &press)) }
         </svg>
     }
+}
+
+/// Where the load's centre may stand, as an outline in the plan.
+fn may_stand_outline(shown: &MayStand, projection: &Projection) -> Option<sheet::Item> {
+    let corners: Vec<_> = shown.region.in_plan.iter().map(|(x, y)| projection.spot((x.get(), y.get()))).collect();
+    let class = if shown.stale { "d-may-stand d-stale" } else { "d-may-stand" };
+    let test = Some("may-stand-outline".to_owned());
+    (corners.len() > 2).then(|| sheet::Item::Shape { class, path: marks::closed(&corners), test })
 }
 
 /// The distances in words.

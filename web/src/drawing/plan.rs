@@ -36,6 +36,7 @@ pub fn sheet(step: &StepReport, system: System, labels: &Labels, held: Option<Pr
     lines(f, &mut sheet);
     dimensions(f, &mut sheet);
     centres(f, &mut sheet);
+    sheet.words_from = sheet.items.len();
     rows(f, &mut sheet);
     grips(f, &mut sheet);
     sheet

@@ -112,6 +112,8 @@ pub struct Sheet {
     pub projection: Projection,
     /// Its pieces, the hindmost first.
     pub items: Vec<Item>,
+    /// Where in them the words begin: what lies under those stands before.
+    pub words_from: usize,
     /// What can be dragged.
     pub grips: Vec<Grip>,
 }
@@ -119,7 +121,7 @@ pub struct Sheet {
 impl Sheet {
     /// An empty one.
     pub fn new((width, height): (f64, f64), projection: Projection) -> Self {
-        Self { width, height, projection, items: Vec::new(), grips: Vec::new() }
+        Self { width, height, projection, items: Vec::new(), words_from: usize::MAX, grips: Vec::new() }
     }
 
     /// Adds a path.

@@ -117,8 +117,12 @@ fn a_held_projection_stays() {
 }
 
 async fn rendered(view: View, step: &StepReport, system: System) -> String {
-    let props =
-        DrawingProps { view, step: Rc::new(step.clone()), system, labels: &ENGLISH, on_moved: Callback::noop() };
+    rendered_with(view, step, system, None).await
+}
+
+async fn rendered_with(view: View, step: &StepReport, system: System, may_stand: Option<MayStand>) -> String {
+    let (step, on_moved) = (Rc::new(step.clone()), Callback::noop());
+    let props = DrawingProps { view, step, system, labels: &ENGLISH, may_stand, on_moved };
     yew::LocalServerRenderer::<Drawing>::with_props(props).hydratable(false).render().await
 }
 
@@ -349,4 +353,23 @@ async fn sheets_to_look_at() {
         let path = std::path::Path::new(&folder).join(format!("{name}.html"));
         std::fs::write(path, page).expect("written");
     }
+}
+
+/// The outline of where the load's centre may stand is there where it is wanted, under every word.
+#[tokio::test]
+async fn where_the_loads_centre_may_stand_lies_under_the_words() {
+    use standfast_core::region::of_step;
+    let (_, document) = samples::documents().swap_remove(0);
+    let step = samples::steps(&document).into_iter().find(|s| s.id == StepId::RaisedForward).expect("in every move");
+    let region = Rc::new(of_step(&document, step.id).expect("with a load"));
+    let name = "data-testid=\"may-stand-outline\"";
+    for stale in [false, true] {
+        let shown = MayStand { region: Rc::clone(&region), stale };
+        let html = rendered_with(View::Plan, &step, System::Metric, Some(shown)).await;
+        let (at, first_tag) = (html.find(name), html.find("distance-front"));
+        assert!(at.is_some() && at < first_tag, "{at:?} {first_tag:?}");
+        assert!(at > html.find("load-region-plan"), "over the load");
+        assert_eq!(html.contains("d-stale"), stale);
+    }
+    assert!(!rendered(View::Plan, &step, System::Metric).await.contains(name));
 }

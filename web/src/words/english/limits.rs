@@ -17,6 +17,26 @@ pub(super) const LIMITS: LimitWords = LimitWords {
     part: "{part}",
     part_small: "under 1\u{a0}%",
     taken: "taken: {range}",
+    capacity: "Weight against load centre",
+    capacity_about: "A diagram: the greatest weight over the load centre, for several heights of the forks. Thick steps: \
+                     what the plate allows. Dashed: what the model would leave. A cross: this load and its range.",
+    capacity_note: "The plate governs: thick steps, beyond them nothing is covered. Dashed: what the model would leave \
+                    standing and carried low at the worst of what is uncertain, for this load\u{2019}s height of centre; \
+                    above the plate it allows nothing. Shaded: what both leave at this height.",
+    capacity_no_plate: "No plate is entered: the dashed curves allow nothing.",
+    capacity_too_high: "The plate does not reach this height: nothing is covered.",
+    capacity_stale: "Being worked out anew",
+    capacity_numbers: "The same in numbers",
+    axis_centre: "load centre",
+    axis_mass: "weight",
+    plate_to: "plate to {height}",
+    model_at: "model at {height}",
+    this_load: "this load: {mass}",
+    may_stand: "Where the load\u{2019}s centre may stand",
+    may_stand_ahead: "For the truck alone, in this step: at most {by} ahead of the face that carries it",
+    may_stand_left: "{by} left",
+    may_stand_right: "{by} right",
+    may_stand_nowhere: "Nowhere in this step.",
     limits: "How far it could go",
     limits_intro: "Each figure by itself, all others as entered, at the worst of what is uncertain. What may be entered, \
                    rounded to the cautious side. The grip of the tyres, the brakes and what the drive can pull are \
