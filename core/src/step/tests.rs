@@ -59,7 +59,8 @@ fn over_ten_percent_a_load_does_not_lead_downhill() {
         std::iter::once(&v.governing).chain(&v.others).any(|g| matches!(g.reason, Reason::LoadDownhill { .. }))
     };
     assert!(refused(&down(10.5, RampDown::Forwards)) && down(10.5, RampDown::Forwards).state == State::NoGo);
-    assert!(!refused(&down(10.0, RampDown::Forwards)) && !refused(&down(14.0, RampDown::Backwards)));
+    // By a tape it may be half a percent more.
+    assert!(!refused(&down(9.5, RampDown::Forwards)) && !refused(&down(14.0, RampDown::Backwards)));
 }
 
 #[test]
