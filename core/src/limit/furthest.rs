@@ -72,9 +72,11 @@ fn root((a, at_a): Look, (b, at_b): Look) -> f64 {
 ///
 /// What rises no faster as it goes is held at least up to where the line from `a` to `b` meets zero, and no further
 /// than where a line through two looks on one side does: from these in turn. Where lines get nowhere, halves do.
-pub fn last_held(mut a: Look, mut b: Look, fine: f64, mut margin: impl FnMut(f64) -> f64) -> f64 {
+/// Of what has a `corner` on the way the fall near the end is looked at first.
+pub fn last_held(mut a: Look, mut b: Look, fine: f64, corner: bool, mut margin: impl FnMut(f64) -> f64) -> f64 {
     let (mut before_a, mut beyond_b): (Option<Look>, Option<Look>) = (None, None);
-    let (mut chords, mut slow, mut closer) = (true, 0, 0.5);
+    let (mut chords, mut slow, mut closer) = (false, 0, 0.5);
+    let mut begun = corner;
     loop {
         let left = b.0 - a.0;
         if left.abs() <= fine {
@@ -86,24 +88,21 @@ pub fn last_held(mut a: Look, mut b: Look, fine: f64, mut margin: impl FnMut(f64
         let outer = [beyond_b.map(|c| root(b, c)), before_a.map(|c| root(c, a))];
         let outer = outer.into_iter().flatten().map(part).filter(|p| (0.0..1.0).contains(p));
         let outer = outer.fold(f64::INFINITY, f64::min);
-        let halve = slow >= 4 || !chord.is_finite();
-        let p = if halve {
-            0.5
-        } else if chord <= nudge || chord >= 1.0 - nudge {
+        let close = chord <= nudge || chord >= 1.0 - nudge;
+        let halve = !close && (slow >= 4 || !chord.is_finite());
+        let p = if close {
             // All but there: a little to the other side of it, further each time that it was not.
             closer *= 8.0;
             chord
-        } else if chords {
-            chord
-        } else if outer.is_finite() {
-            outer
-        } else if beyond_b.is_none() {
-            // Near the end, to see how fast it falls there.
+        } else if halve {
+            0.5
+        } else if begun && !chords && outer.is_infinite() && beyond_b.is_none() {
             0.98
         } else {
-            chord
+            begun = true;
+            chords = !chords;
+            if chords || outer.is_infinite() { chord } else { outer }
         };
-        chords = !chords;
         let x = a.0 + left * p.clamp(nudge, 1.0 - nudge);
         if (x - a.0) * (b.0 - x) <= 0.0 {
             return a.0;
@@ -170,7 +169,7 @@ pub fn begins(margins: &mut impl Margins, way: &Course, start: f64, at: &[f64; M
         let from = least.unwrap_or(way.from);
         let there = margins.at(k, from);
         if there < 0.0 {
-            least = Some(last_held((start, *at), (from, there), way.fine(), |x| margins.at(k, x)));
+            least = Some(last_held((start, *at), (from, there), way.fine(), true, |x| margins.at(k, x)));
         }
     }
     least
@@ -215,7 +214,7 @@ fn up_from(margins: &mut impl Margins, way: &Course, start: f64, at_start: &[f64
                 margins.at(k, most)
             };
             if there < 0.0 {
-                most = last_held((held, at_held[k]), (most, there), fine, |x| margins.at(k, x));
+                most = last_held((held, at_held[k]), (most, there), fine, false, |x| margins.at(k, x));
                 by = Some(k);
             }
         }
@@ -224,7 +223,7 @@ fn up_from(margins: &mut impl Margins, way: &Course, start: f64, at_start: &[f64
     for (k, at_start) in at_start.iter().enumerate().take(count).skip(early) {
         let there = margins.at(k, most);
         if there < 0.0 {
-            most = last_held((start, *at_start), (most, there), fine, |x| margins.at(k, x));
+            most = last_held((start, *at_start), (most, there), fine, true, |x| margins.at(k, x));
             by = Some(k);
         }
     }
@@ -300,7 +299,7 @@ mod tests {
             &|x| libm::cos(x) - 0.2,
         ];
         for f in functions {
-            let last = last_held((0.0, f(0.0)), (2.0, f(2.0)), 1e-9, |x| {
+            let last = last_held((0.0, f(0.0)), (2.0, f(2.0)), 1e-9, count % 2 == 0, |x| {
                 count += 1;
                 f(x)
             });

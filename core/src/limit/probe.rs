@@ -83,9 +83,13 @@ fn seated(seat: &Seat) -> f64 {
     signed(seat.cases.iter().map(case).fold(10.0, f64::min), seat.holds_worst())
 }
 
-/// Whether a load lies on both blades wherever it may stand.
-pub(super) fn on_both(bearing: &Bearing) -> bool {
-    bearing.ends.iter().chain([&bearing.stated]).all(|l| l.strips.iter().all(|strip| !strip.is_empty()))
+/// A load that lies no wider than this on a blade is all but off it, m.
+const OFF: f64 = 1e-5;
+
+/// How much wider than that a load lies on both blades, wherever it may stand, m.
+pub(super) fn on_both(bearing: &Bearing) -> f64 {
+    let widths = bearing.ends.iter().chain([&bearing.stated]).flat_map(|l| l.width);
+    widths.fold(f64::INFINITY, f64::min) - OFF
 }
 
 /// The margins of a step as it was worked out, in the order in which they are probed.
@@ -187,7 +191,7 @@ impl<'a> Probe<'a> {
         // On one blade alone it may seem to stand again, further out: moved off a blade it has gone too far.
         let lies = self.lies()?;
         let way = Course { from: lies.least.unwrap_or(axis.way.from), to: lies.most, ..axis.way };
-        known = known.filter(|_| on_both(self.bearing));
+        known = known.filter(|_| on_both(self.bearing) >= 0.0);
         let found = furthest::passes(&mut OfStep::new(self, id, known), &way, axis.stated, known, &axis.hints)?;
         let by = found.by.or(lies.by.map(|_| Bound::Seat { step: id }));
         Some(Passes { least: found.least.or(lies.least), by, ..found })
@@ -250,18 +254,10 @@ impl<'a> Probe<'a> {
 
     fn seat(&mut self, id: StepId) -> f64 {
         self.lay();
-        if self.slides() && !on_both(self.laid()) {
+        if self.slides() && on_both(self.laid()) < 0.0 {
             return -1.0;
         }
         Seat::of(&self.scenario, &self.placed, self.laid(), id).map_or(1.0, |seat| seated(&seat))
-    }
-
-    /// The least width on a blade; what it lacks to it, negative, where it does not lie there.
-    fn width(&mut self) -> f64 {
-        self.lay();
-        let laid = self.laid();
-        let widths = laid.ends.iter().chain([&laid.stated]).flat_map(|l| l.width);
-        if on_both(laid) { widths.fold(10.0, f64::min).max(0.0) } else { widths.fold(-1e-7, f64::min) }
     }
 
     fn plate(&self) -> f64 {
@@ -287,8 +283,8 @@ impl<'a> Probe<'a> {
         }
         let mut margin = forks.to_tips_worst.get().min(forks.to_edge_worst.get());
         if !forks.hangs {
-            margin = margin.min(forks.reach_worst.get() - forks.reach_asked.get());
-            let lies = forks.arms.iter().map(|a| a.bearing_worst.get() - forks.bearing_asked.get());
+            margin = margin.min(forks.reach_worst.get() - forks.reach_asked.get() + 1e-9);
+            let lies = forks.arms.iter().map(|a| a.bearing_worst.get() - forks.bearing_asked.get() + 1e-9);
             margin = lies.fold(margin, f64::min);
         }
         for arm in &forks.arms {
@@ -355,7 +351,8 @@ impl Margins for OfLying<'_, '_> {
 
     fn at(&mut self, _: usize, value: f64) -> f64 {
         self.probe.set(value);
-        self.probe.width()
+        self.probe.lay();
+        on_both(self.probe.laid())
     }
 
     fn bound(&self, _: usize) -> Bound {
