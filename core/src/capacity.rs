@@ -5,7 +5,7 @@ use crate::balance::Balance;
 use crate::body::Placed;
 use crate::document::Document;
 use crate::limit;
-use crate::limit::Limit;
+use crate::limit::{Axis, Limit};
 use crate::plate;
 use crate::scalar::Scalar;
 use crate::scenario::Scenario;
@@ -72,15 +72,10 @@ pub struct Today {
     pub height: Scalar,
 }
 
-/// The steps that a curve is about: what is lifted with. How it is driven has limits of its own.
-const STEPS: [StepId; 6] = [
-    StepId::TakeUp,
-    StepId::TiltBack,
-    StepId::Travel,
-    StepId::RaisedBack,
-    StepId::RaisedUpright,
-    StepId::RaisedForward,
-];
+/// The steps that a curve is about: what is lifted with, low and raised. How it is driven has limits of its own.
+const LOW: [StepId; 3] = [StepId::Travel, StepId::TakeUp, StepId::TiltBack];
+/// What mostly ends it comes first.
+const RAISED: [StepId; 3] = [StepId::RaisedForward, StepId::RaisedUpright, StepId::RaisedBack];
 
 /// The nearest load centre that is drawn, how far past the plate's last one it goes on, and in what steps, m.
 const CENTRES: (f64, f64, f64) = (0.30, 0.40, 0.05);
@@ -111,13 +106,7 @@ pub fn diagram(document: &Document) -> Option<Diagram> {
         .collect();
     plate.sort_by_key(|r| (r.height, r.load_centre));
     let last = plate.iter().map(|r| r.load_centre.get()).reduce(f64::max).unwrap_or(LAST_CENTRE);
-    let curves = heights(&scenario, &plate)
-        .into_iter()
-        .map(|height| Curve {
-            height: c(height),
-            points: points(&scenario, &balance, document, height, last + CENTRES.1),
-        })
-        .collect();
+    let curves = curves(&scenario, &balance, document, &heights(&scenario, &plate), last + CENTRES.1);
     let x = placed.centre.x();
     let load = Today {
         mass: c(placed.mass.nominal),
@@ -143,25 +132,33 @@ fn heights(scenario: &Scenario, plate: &[Row]) -> Vec<f64> {
     heights.split_off(over)
 }
 
-fn points(scenario: &Scenario, balance: &Balance, document: &Document, height: f64, to: f64) -> Vec<Point> {
+/// A curve for each height, its points up to a load centre.
+fn curves(scenario: &Scenario, balance: &Balance, document: &Document, heights: &[f64], to: f64) -> Vec<Curve> {
     let mut scenario = scenario.clone();
-    scenario.lift.height = height;
     // How it lies on the blades is another question: it counts as held.
     scenario.load.hanging = Some(0.0);
-    let count = ((to - CENTRES.0) / CENTRES.2 + 1e-6).max(0.0) as usize;
+    let (from, step) = (CENTRES.0, CENTRES.2);
+    let count = ((to - from) / step + 1e-6).max(0.0) as usize;
     let c = Scalar::computed;
+    let mut curves: Vec<Curve> =
+        heights.iter().map(|height| Curve { height: c(*height), points: Vec::with_capacity(count + 1) }).collect();
     let mut at = scenario.lift.heel_gap.nominal + scenario.load.centre.at.x;
-    (0..=count)
-        .map(|k| {
-            let load_centre = CENTRES.0 + CENTRES.2 * k as f64;
-            let by = load_centre - at;
-            let centre = &mut scenario.load.centre;
-            (centre.at.x, centre.lo.x, centre.hi.x) = (centre.at.x + by, centre.lo.x + by, centre.hi.x + by);
-            at = load_centre;
-            let mass = limit::in_steps(Limit::LoadMass, &STEPS, &scenario, balance, document);
-            Point { load_centre: c(load_centre), mass: mass.map(c) }
-        })
-        .collect()
+    for k in 0..=count {
+        let load_centre = from + step * k as f64;
+        let by = load_centre - at;
+        let centre = &mut scenario.load.centre;
+        (centre.at.x, centre.lo.x, centre.hi.x) = (centre.at.x + by, centre.lo.x + by, centre.hi.x + by);
+        at = load_centre;
+        // Whatever the height, it is taken up and carried low.
+        let axis = Axis::of(Limit::LoadMass, &scenario, document);
+        let low = limit::in_steps_to(axis.ends().1, &axis, &LOW, &scenario, balance);
+        for (curve, height) in curves.iter_mut().zip(heights) {
+            scenario.lift.height = *height;
+            let raised = low.and_then(|low| limit::in_steps_to(low, &axis, &RAISED, &scenario, balance));
+            curve.points.push(Point { load_centre: c(load_centre), mass: raised.map(c) });
+        }
+    }
+    curves
 }
 
 #[cfg(test)]
@@ -194,7 +191,8 @@ mod tests {
         document.lift.height_m = Some(4.7);
         let scenario = Scenario::from_document(&document).expect("complete");
         let balance = Balance::of(&scenario.truck, &scenario.doubts);
-        let own = limit::in_steps(Limit::LoadMass, &STEPS, &scenario, &balance, &document).expect("some weight");
+        let steps = [LOW, RAISED].concat();
+        let own = limit::in_steps(Limit::LoadMass, &steps, &scenario, &balance, &document).expect("some weight");
         let found = diagram(&document).expect("complete");
         let curve = found.curves.iter().find(|c| (c.height.get() - 4.7).abs() < 1e-9).expect("drawn");
         let point = curve.points.iter().find(|p| (p.load_centre.get() - 0.60).abs() < 1e-9).expect("drawn");

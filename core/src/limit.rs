@@ -14,7 +14,6 @@
 //! the same entry makes is left out of account. What may be entered is the lesser of the two.
 
 use crate::balance::Balance;
-use crate::bearing::Bearing;
 use crate::document::Document;
 use crate::platform::Test;
 use crate::scalar::Scalar;
@@ -26,17 +25,19 @@ use serde::Serialize;
 
 mod axis;
 mod furthest;
+mod in_step;
+mod margin;
 mod probe;
 
 pub use axis::Axis;
 
 use furthest::{MOST, Passes};
-use probe::{Part, Probe};
+use probe::{Base, Part, Probe};
 
 /// What a step has in hand of each thing that it must pass, at the worst corner, N m: lines, then platform
 /// slopes. Not negative where it passes; concave in where the load stands.
 pub fn in_hand(scenario: &Scenario, step: &Step) -> [f64; MOST] {
-    probe::of_step(scenario, step, None)
+    margin::of_step(scenario, step, None)
 }
 
 /// What can be solved for, in the document's unit.
@@ -48,10 +49,10 @@ pub enum Limit {
     /// The furthest load centre from the face that carries the load, m: heel gap and centre as stated together.
     /// The load stays where it is, its centre moves in it.
     LoadCentre,
-    /// How far the load's centre may stand to the left of the middle of the forks, m: the load is moved,
-    /// and lies on both blades.
+    /// How far the load's centre may stand to the left of the middle of the forks, m: the load is moved, and
+    /// lies on both blades. Less than nothing where it has to stay on the other side.
     OffsetLeft,
-    /// To the right, a magnitude.
+    /// To the right, likewise.
     OffsetRight,
     /// The greatest fork height for putting down, m.
     LiftHeight,
@@ -218,12 +219,12 @@ pub struct Limits {
 
 /// Solves every limit of every step and of the whole move.
 pub fn find(scenario: &Scenario, balance: &Balance, whole: &Whole, document: &Document) -> Limits {
-    let bearing = Bearing::of(scenario);
+    let base = Base::of(scenario, balance);
     let known = known(scenario, whole);
     let mut limits = Limits { steps: vec![Vec::new(); whole.steps.len()], whole: Vec::new() };
     for what in Limit::ALL {
         let axis = Axis::of(what, scenario, document);
-        let mut probe = Probe::new(&axis, scenario, balance, &bearing);
+        let mut probe = Probe::new(&axis, &base);
         let stretches = in_all_steps(&mut probe, scenario, whole, &known);
         for (step, list) in whole.steps.iter().zip(&mut limits.steps) {
             let found = stretches.iter().find(|(id, _)| *id == step.id);
@@ -236,21 +237,21 @@ pub fn find(scenario: &Scenario, balance: &Balance, whole: &Whole, document: &Do
 
 /// The limits of one step.
 pub fn of_step(scenario: &Scenario, balance: &Balance, document: &Document, id: StepId) -> Vec<Solved> {
-    let bearing = Bearing::of(scenario);
+    let base = Base::of(scenario, balance);
     let touching = Limit::ALL.into_iter().filter(|what| what.touches(id, scenario));
     let solve = |what: Limit| {
         let axis = Axis::of(what, scenario, document);
-        axis.solved(Probe::new(&axis, scenario, balance, &bearing).step(id, None))
+        axis.solved(Probe::new(&axis, &base).step(id, None))
     };
     touching.map(solve).collect()
 }
 
 /// One limit of the whole move.
 pub fn of_move(what: Limit, scenario: &Scenario, balance: &Balance, whole: &Whole, document: &Document) -> Solved {
-    let bearing = Bearing::of(scenario);
+    let base = Base::of(scenario, balance);
     let known = known(scenario, whole);
     let axis = Axis::of(what, scenario, document);
-    let mut probe = Probe::new(&axis, scenario, balance, &bearing);
+    let mut probe = Probe::new(&axis, &base);
     if !others_pass(&axis, whole, &known, scenario) {
         return axis.solved(None);
     }
@@ -258,8 +259,8 @@ pub fn of_move(what: Limit, scenario: &Scenario, balance: &Balance, whole: &Whol
     axis.solved(in_whole(&mut probe, whole, &known, &stretches))
 }
 
-/// How far a figure may go in some steps, in the document's unit: the least of them; none where one of
-/// them passes nowhere, infinite for no steps.
+/// How far a figure may go in some steps together, in the document's unit; none where they pass together
+/// nowhere, infinite for no steps.
 pub fn in_steps(
     what: Limit,
     steps: &[StepId],
@@ -267,10 +268,30 @@ pub fn in_steps(
     balance: &Balance,
     document: &Document,
 ) -> Option<f64> {
-    let bearing = Bearing::of(scenario);
     let axis = Axis::of(what, scenario, document);
-    let mut probe = Probe::new(&axis, scenario, balance, &bearing);
-    steps.iter().try_fold(f64::INFINITY, |least, id| Some(least.min(probe.step(*id, None)?.most)))
+    if steps.is_empty() { Some(f64::INFINITY) } else { in_steps_to(axis.ends().1, &axis, steps, scenario, balance) }
+}
+
+/// The same no further than to a value.
+pub(crate) fn in_steps_to(
+    most: f64,
+    axis: &Axis,
+    steps: &[StepId],
+    scenario: &Scenario,
+    balance: &Balance,
+) -> Option<f64> {
+    let base = Base::of(scenario, balance);
+    let mut probe = Probe::new(axis, &base);
+    let (mut most, mut last) = (most, 0);
+    for (k, id) in steps.iter().enumerate() {
+        // Further than the steps before go none need be looked at.
+        let found = probe.step_to(most, *id, None)?;
+        if found.by.is_some() {
+            (most, last) = (found.most, k);
+        }
+    }
+    // What passes further out may not pass so far in.
+    steps[..last].iter().all(|id| probe.step_passes(*id, most)).then_some(most)
 }
 
 /// In which stretch each step passes that the figure touches.
@@ -280,7 +301,7 @@ type Stretches = Vec<(StepId, Option<Passes>)>;
 type Known = Vec<[f64; MOST]>;
 
 fn known(scenario: &Scenario, whole: &Whole) -> Known {
-    whole.steps.iter().zip(&whole.seats).map(|(step, seat)| probe::of_step(scenario, step, seat.as_ref())).collect()
+    whole.steps.iter().zip(&whole.seats).map(|(step, seat)| margin::of_step(scenario, step, seat.as_ref())).collect()
 }
 
 /// Whether every step passes as it is now that the figure does not touch, and is not left out of account.

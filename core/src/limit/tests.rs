@@ -1,4 +1,5 @@
 use super::*;
+use crate::bearing::Bearing;
 use crate::document::RampDown;
 use crate::example;
 use crate::seat::Seat;
@@ -39,7 +40,7 @@ impl Case {
         let placed = crate::body::Placed::of(&scenario.load, &scenario.lift);
         let bearing = Bearing::of(&scenario);
         let seat = Seat::of(&scenario, &placed, &bearing, id);
-        let off = matches!(what, Limit::OffsetLeft | Limit::OffsetRight) && probe::on_both(&bearing) < 0.0;
+        let off = matches!(what, Limit::OffsetLeft | Limit::OffsetRight) && margin::on_both(&bearing) < 0.0;
         Step::new(&scenario, &self.balance, &placed, id).passes_worst()
             && seat.is_none_or(|s| s.holds_worst() && !s.cases.is_empty() && !off)
     }
