@@ -60,11 +60,13 @@ pub fn seated(seat: &Seat) -> f64 {
 }
 
 /// A load that lies no wider than this on a blade is all but off it, m.
-const OFF: f64 = 1e-5;
+const OFF: f64 = 5e-7;
 
 /// How much wider than that a load lies on both blades, wherever it may stand, m.
 pub fn on_both(bearing: &Bearing) -> f64 {
-    let widths = bearing.ends.iter().chain([&bearing.stated]).flat_map(|l| l.width);
+    let lies = bearing.ends.iter().chain([&bearing.stated]);
+    let widths =
+        lies.flat_map(|l| [0, 1].map(|k| if l.strips[k].is_empty() { l.width[k].min(0.0) } else { l.width[k] }));
     widths.fold(f64::INFINITY, f64::min) - OFF
 }
 
