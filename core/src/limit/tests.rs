@@ -2,8 +2,10 @@ use super::*;
 use crate::bearing::Bearing;
 use crate::document::RampDown;
 use crate::example;
+use crate::scalar::Span;
 use crate::seat::Seat;
 use crate::step::Step;
+use crate::units::GRAVITY;
 use crate::verdict::{Reason, State};
 
 pub(super) struct Case {
@@ -162,4 +164,114 @@ fn variants() -> Vec<Document> {
 fn just_inside_passes_and_just_outside_does_not() {
     let count: usize = variants().into_iter().map(|document| Case::of(document).all_hold()).sum();
     assert!(count > 3000, "{count}");
+}
+
+/// A truck of one weight, its mast and forks without any, everything known, and a load in the middle: what it
+/// does follows from moments by hand. Taken as 3,000 kg at 0.7 m behind the front axle and 0.6 m high, 1.4 m
+/// wheelbase, 0.92 m tread; 700 kg, its centre 1 m ahead of the front axle and 0.5 m above the blades.
+struct ByHand {
+    case: Case,
+    /// Weight, how far behind the front axle and how high it stands.
+    truck: (f64, f64, f64),
+    /// Weight, how far ahead of it, how high above the blades.
+    load: (f64, f64, f64),
+    wheelbase: f64,
+    half_tread: f64,
+}
+
+impl ByHand {
+    fn new() -> Self {
+        let document = example::document(example::THREE_WHEEL);
+        let mut s = example::three_wheel();
+        s.doubts = crate::doubt::Doubts::NONE;
+        let truck = &mut s.truck;
+        (truck.service, truck.cg_x, truck.cg_z) = (3000.0, Some(-0.7), Some(0.6));
+        (truck.operator, truck.plate, truck.load_distance) = (0.0, None, 0.36);
+        truck.battery.spread = glam::DVec3::ZERO;
+        (truck.mast.outer, truck.mast.give, truck.mast.play) = (0.0, Span::exact(0.0), 0.0);
+        truck.mast.tilt_back = 0.0;
+        truck.mast.stages.iter_mut().for_each(|stage| stage.0 = 0.0);
+        (truck.forks.carriage, truck.forks.pair) = (0.0, 0.0);
+        s.load.mass = Span::exact(700.0);
+        s.load.centre = crate::scalar::Region::about(glam::DVec3::new(0.64, 0.0, 0.5), glam::DVec3::ZERO);
+        (s.lift.heel_gap, s.lift.offset, s.lift.travel) = (Span::exact(0.0), Span::exact(0.0), 0.15);
+        (s.drive.ramp, s.drive.cross_fall) = (Some(0.05), Some(0.02));
+        // So that the load on the blades binds nothing.
+        s.load.hanging = Some(0.5);
+        let balance = Balance::of(&s.truck, &s.doubts);
+        Self {
+            case: Case { document, scenario: s, balance },
+            truck: (3000.0, 0.7, 0.6),
+            load: (700.0, 1.0, 0.5),
+            wheelbase: 1.4,
+            half_tread: 0.46,
+        }
+    }
+
+    fn is(&self, id: StepId, what: Limit, value: f64) {
+        let Case { document, scenario, balance } = &self.case;
+        let solved = of_step(scenario, balance, document, id).into_iter().find(|s| s.what == what).expect("touched");
+        let Reach::At { value: found, .. } = solved.reach else { panic!("{solved:?}") };
+        assert!((found.get() - value).abs() < 2e-6 * value.abs().max(1.0), "{solved:?}, by hand {value}");
+    }
+}
+
+/// On a slope s falling ahead a weight holds with its distance behind the front axle less s times its height.
+#[test]
+fn by_hand_on_the_platform_falling_ahead() {
+    let hand = ByHand::new();
+    let ((w, behind, high), (m, ahead, above)) = (hand.truck, hand.load);
+    let (s, lift) = (0.04, hand.case.scenario.lift.height);
+    let holds = w * (behind - s * high);
+    let id = StepId::RaisedUpright;
+    hand.is(id, Limit::LoadMass, holds / (ahead + s * (lift + above)));
+    hand.is(id, Limit::LoadCentre, holds / m - s * (lift + above) - 0.36);
+    let mut heavy = ByHand::new();
+    heavy.case.scenario.load.mass = Span::exact(1700.0);
+    heavy.is(id, Limit::LiftHeight, (holds / 1700.0 - ahead) / s - above);
+    // A lighter battery takes away what it holds with.
+    heavy.case.scenario.load.mass = Span::exact(1400.0);
+    let battery = &hand.case.scenario.truck.battery;
+    let spare = holds - 1400.0 * (ahead + s * (lift + above));
+    heavy.is(id, Limit::BatteryLeast, battery.stated - spare / (-battery.at.x - s * battery.at.z));
+}
+
+/// Falling square to a side line the load's distance inside the line grows with x T/2 and falls with y L.
+#[test]
+fn by_hand_on_the_platform_falling_aside() {
+    let hand = ByHand::new();
+    let ((w, behind, high), (m, ahead, above)) = (hand.truck, hand.load);
+    let (l, t, s) = (hand.wheelbase, hand.half_tread, 0.06);
+    let length = libm::hypot(l, t);
+    let lift = hand.case.scenario.lift.height;
+    let holds = w * (t * (l - behind) / length - s * high);
+    let y = t * (ahead + l) / l + (length / l) * (holds / m - s * (lift + above));
+    hand.is(StepId::RaisedUpright, Limit::OffsetLeft, y);
+    hand.is(StepId::RaisedUpright, Limit::OffsetRight, y);
+}
+
+/// In a bend without a load v^2 / R pulls at the height of the centre: what is left of the reserve by then.
+#[test]
+fn by_hand_in_a_bend() {
+    let hand = ByHand::new();
+    let (_, behind, high) = hand.truck;
+    let (_, radius) = hand.case.scenario.drive.corner_empty.expect("a bend");
+    let kept = hand.case.scenario.drive.reserve;
+    let pull = (1.0 - kept) * GRAVITY * hand.half_tread * (hand.wheelbase - behind) / (hand.wheelbase * high);
+    hand.is(StepId::EmptyCornerLeft, Limit::CornerSpeedEmpty, 3.6 * libm::sqrt(pull * radius));
+    hand.is(StepId::EmptyCornerRight, Limit::CornerSpeedEmpty, 3.6 * libm::sqrt(pull * radius));
+}
+
+/// Braking pulls at both heights; down the ramp, load ahead, gravity does: A cos a - B sin a is what is left.
+#[test]
+fn by_hand_braking_and_down_the_ramp() {
+    let mut hand = ByHand::new();
+    let ((w, behind, high), (m, ahead, above)) = (hand.truck, hand.load);
+    let (kept, above) = (hand.case.scenario.drive.reserve, above + hand.case.scenario.lift.travel);
+    let pulls = w * high + m * above;
+    hand.is(StepId::Brake, Limit::Braking, GRAVITY * ((1.0 - kept) * w * behind - m * ahead) / pulls);
+    (hand.case.scenario.drive.braking, hand.case.scenario.drive.load_downhill) = (None, true);
+    let holds = w * behind - m * ahead;
+    let angle = libm::acos(kept * w * behind / libm::hypot(holds, pulls)) - libm::atan2(pulls, holds);
+    hand.is(StepId::RampDown, Limit::RampDown, 100.0 * libm::tan(angle));
 }
