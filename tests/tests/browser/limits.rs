@@ -5,6 +5,7 @@ use standfast_core::document::{Document, Known, PlateFor};
 use standfast_core::example;
 use standfast_core::limit::{Limit, Reach, Solved};
 use standfast_core::report::{Assessment, assess};
+use standfast_core::step::StepId;
 use thirtyfour::prelude::*;
 
 type Found<T> = Result<T, Box<dyn std::error::Error + Send + Sync>>;
@@ -41,8 +42,17 @@ fn area(path: &str) -> f64 {
     0.5 * spots.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>().abs()
 }
 
+async fn path_of(page: &Page, name: &str) -> Found<String> {
+    Ok(page.find(name).await?.attr("d").await?.unwrap_or_default())
+}
+
 async fn drawn(page: &Page, name: &str) -> Found<f64> {
-    Ok(area(&page.find(name).await?.attr("d").await?.unwrap_or_default()))
+    Ok(area(&path_of(page, name).await?))
+}
+
+/// Whether the diagram is of the entries as they are.
+async fn rests(page: &Page) -> Found<bool> {
+    Ok(page.find("capacity").await?.attr("aria-busy").await?.as_deref() == Some("false"))
 }
 
 #[test]
@@ -202,12 +212,105 @@ fn where_nothing_alone_helps_that_is_said() {
     });
 }
 
+#[test]
+fn the_diagram_has_plate_and_load_and_rests_while_a_hand_moves() {
+    journey("capacity", 1280, 800, |page| async move {
+        page.tap("capacity-fold").await?;
+        for name in ["capacity-plate", "capacity-plate-other", "capacity-model", "capacity-both", "capacity-range"] {
+            page.find(name).await?;
+        }
+        let before = path_of(&page, "capacity-now").await?;
+        // The plate's own rows are its steps.
+        page.tap("capacity-numbers").await?;
+        let numbers = page.find("capacity").await?.find(By::Css("table")).await?.text().await?;
+        let at_600 = numbers.lines().find(|l| l.starts_with("600")).unwrap_or_default().replace('\u{202f}', "");
+        assert!(at_600.contains("1580 kg") && at_600.contains("1320 kg"), "{at_600}");
+        // A heavier load stands higher in it, a moment later.
+        page.card("card-load").await?;
+        page.enter("load.mass_kg", "1400").await?;
+        page.wait("the load is drawn where it is now", async || Ok(path_of(&page, "capacity-now").await? != before))
+            .await?;
+        page.wait("at rest", async || rests(&page).await).await?;
+        // While a hand moves the load nothing of it is worked out.
+        let script = r#"
+            const done = arguments[arguments.length - 1];
+            const grip = document.querySelector('[data-testid=handle-load-side]'), svg = grip.closest('svg');
+            const box = grip.getBoundingClientRect(), busy = [], drawn = new Set();
+            const send = (kind, to, dy) => to.dispatchEvent(new PointerEvent(kind, { bubbles: true, cancelable: true,
+                pointerId: 1, button: 0, buttons: 1, clientX: box.x + box.width / 2, clientY: box.y + box.height / 2 + dy }));
+            const look = () => {
+                busy.push(document.querySelector('[data-testid=capacity]').getAttribute('aria-busy'));
+                drawn.add(document.querySelector('[data-testid=capacity-model]').getAttribute('d'));
+            };
+            (async () => {
+                send('pointerdown', grip, 0);
+                for (let k = 1; k <= 12; k++) {
+                    send('pointermove', svg, -4 * k);
+                    await new Promise(r => setTimeout(r, 15));
+                    look();
+                }
+                send('pointerup', svg, -48);
+                done([busy.filter(b => b === 'true').length, drawn.size]);
+            })().catch(e => done('failed: ' + e));
+        "#;
+        let answer = page.driver.execute_async(script, Vec::new()).await?.json().clone();
+        assert_eq!(answer, serde_json::json!([12, 1]));
+        page.wait("worked out anew", async || rests(&page).await).await
+    });
+}
+
+/// The load's centre stands inside what is drawn exactly where the step passes at the worst corner.
+#[test]
+fn where_the_loads_centre_may_stand_is_where_the_step_passes() {
+    journey("may-stand", 1280, 800, |page| async move {
+        page.tap("may-stand").await?;
+        let mut seen = [0, 0];
+        for (k, offset) in [0.0, 0.1, 0.25, 0.4].into_iter().enumerate() {
+            let mut document = example::document(example::THREE_WHEEL);
+            document.lift.offset_m = Some(offset);
+            opened(&page, &format!("may-stand-{k}"), &document).await?;
+            page.tap("step-travel").await?;
+            page.wait("at rest", async || {
+                let outline = page.find("may-stand-outline").await?;
+                let class = outline.attr("class").await?.unwrap_or_default();
+                let shown = page.find("step-travel").await?.attr("aria-pressed").await?;
+                Ok(!class.contains("stale") && shown.as_deref() == Some("true"))
+            })
+            .await?;
+            let path = path_of(&page, "may-stand-outline").await?;
+            let at = page.find("handle-centre-plan").await?.attr("transform").await?.unwrap_or_default();
+            let found = assessment(&document);
+            let step = found.steps.iter().find(|s| s.id == StepId::Travel).expect("in the move");
+            assert_eq!(inside(&numbers(&path), &numbers(&at)), step.passes_worst, "{offset}: {at} in {path}");
+            seen[usize::from(step.passes_worst)] += 1;
+        }
+        assert!(seen[0] > 0 && seen[1] > 0, "{seen:?}");
+        page.tap("may-stand").await?;
+        page.wait("gone", async || Ok(!page.there("may-stand-outline").await)).await
+    });
+}
+
+fn numbers(text: &str) -> Vec<f64> {
+    text.split(|c: char| !(c.is_ascii_digit() || ".-".contains(c))).filter_map(|n| n.parse().ok()).collect()
+}
+
+/// Whether a spot is inside a convex outline.
+fn inside(outline: &[f64], spot: &[f64]) -> bool {
+    let corners: Vec<&[f64]> = outline.chunks_exact(2).collect();
+    let sides: Vec<f64> = corners
+        .iter()
+        .zip(corners.iter().cycle().skip(1))
+        .map(|(a, b)| (b[0] - a[0]) * (spot[1] - a[1]) - (b[1] - a[1]) * (spot[0] - a[0]))
+        .collect();
+    corners.len() > 2 && (sides.iter().all(|s| *s >= 0.0) || sides.iter().all(|s| *s <= 0.0))
+}
+
 /// One move of a hand on the load: the whole check, every limit, both drawings and all else that shows.
 #[test]
 fn a_frame_of_a_drag_is_short() {
     journey("drag-frame", 1280, 800, |page| async move {
         let script = r#"
-            const done = arguments[arguments.length - 1], folds = arguments[0];
+            const done = arguments[arguments.length - 1], folds = arguments[0], way = arguments[1];
             const settled = () => new Promise(r => { const c = new MessageChannel(); c.port1.onmessage = r; c.port2.postMessage(0); });
             (async () => {
                 for (const f of folds) document.querySelector(`[data-testid=${f}]`).click();
@@ -222,20 +325,22 @@ fn a_frame_of_a_drag_is_short() {
                 const times = [];
                 for (let k = 1; k <= 60; k++) {
                     const start = performance.now();
-                    send('pointermove', svg, -k);
+                    send('pointermove', svg, way * k);
                     await settled();
                     document.body.getBoundingClientRect();
                     times.push(performance.now() - start);
                     await new Promise(r => requestAnimationFrame(r));
                 }
-                send('pointerup', svg, -60);
+                send('pointerup', svg, way * 60);
                 await settled();
                 times.sort((a, b) => a - b);
                 done([times[30], times[54], times[59]]);
             })().catch(e => done('failed: ' + e));
         "#;
-        for folds in [&[][..], &["gains-fold", "limits-fold"]] {
-            let answer = page.driver.execute_async(script, vec![serde_json::json!(folds)]).await?.json().clone();
+        for (folds, way) in [(&[][..], -1), (&["gains-fold", "limits-fold"], 1), (&["capacity-fold", "may-stand"], -1)]
+        {
+            let answer =
+                page.driver.execute_async(script, vec![serde_json::json!(folds), way.into()]).await?.json().clone();
             let times: Vec<f64> =
                 answer.as_array().into_iter().flatten().filter_map(serde_json::Value::as_f64).collect();
             let [median, most, longest] = times[..] else { return Err(format!("{answer}").into()) };

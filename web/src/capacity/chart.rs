@@ -4,6 +4,7 @@ use crate::drawing::layout::{Want, spread};
 use crate::drawing::projection::Spot;
 use standfast_core::capacity::Diagram;
 use standfast_core::document::PlateFor;
+use standfast_core::plate::{Gap, Outcome};
 use standfast_core::scenario::{Plate, PlateRow};
 
 /// What the model leaves at one height.
@@ -48,12 +49,14 @@ pub struct Now {
 pub struct Chart {
     pub curves: Vec<Curve>,
     pub stairs: Vec<Stair>,
+    /// Whether the plate was issued for the truck as it is fitted today.
+    pub issued_so: bool,
     pub now: Now,
 }
 
 impl Chart {
-    /// Of the core's diagram.
-    pub fn of(diagram: &Diagram) -> Self {
+    /// Of the core's diagram, and what it says of the plate.
+    pub fn of(diagram: &Diagram, plate: &Outcome) -> Self {
         let load = &diagram.load;
         let curve = |c: &standfast_core::capacity::Curve| Curve {
             height: c.height.get(),
@@ -65,6 +68,7 @@ impl Chart {
         Self {
             curves: diagram.curves.iter().map(curve).collect(),
             stairs: stairs(diagram),
+            issued_so: !plate.findings.iter().any(|f| is_of_another(&f.gap)),
             now: Now {
                 centre: Ranged {
                     lo: load.load_centre_lo.get(),
@@ -79,7 +83,7 @@ impl Chart {
 
     /// The plate's height that answers for today's: the next one up.
     pub fn governing(&self) -> Option<&Stair> {
-        let covers = |s: &&Stair| s.height >= self.now.height - 1e-9;
+        let covers = |s: &&Stair| self.issued_so && s.height >= self.now.height - 1e-9;
         self.stairs.iter().filter(covers).min_by(|a, b| a.height.total_cmp(&b.height))
     }
 
@@ -102,6 +106,11 @@ impl Chart {
         let now = (self.now.centre.hi, self.now.mass.hi);
         curves.chain(stairs).chain([now]).fold((0.1, 10.0), |m, p| (m.0.max(p.0), m.1.max(p.1)))
     }
+}
+
+/// Whether a plate is one for another set-up than today's, whatever its rows say.
+fn is_of_another(gap: &Gap) -> bool {
+    matches!(gap, Gap::NoPlate | Gap::OtherFrontEnd { .. } | Gap::Extensions { .. } | Gap::Battery { .. })
 }
 
 /// The plate's rows as steps, one stair for each height: at a load centre what the plate's own rule gives.
@@ -181,9 +190,22 @@ pub fn column(wishes: &[f64], line: f64, (top, bottom): (f64, f64)) -> Vec<f64> 
 mod tests {
     use super::*;
     use standfast_core::capacity::diagram;
-    use standfast_core::document::{Known, PlateRow};
+    use standfast_core::document::{Document, Known, PlateRow};
     use standfast_core::example;
     use standfast_core::report::assess;
+
+    fn of(document: &Document) -> Chart {
+        let plate = assess(document).assessment.expect("complete").plate;
+        Chart::of(&diagram(document).expect("complete"), &plate)
+    }
+
+    #[test]
+    fn a_plate_for_another_front_end_covers_nothing() {
+        let mut document = example::document(example::THREE_WHEEL);
+        assert!(of(&document).governing().is_some());
+        document.truck.plate.iter_mut().for_each(|p| p.issued_for = Some(PlateFor::Attachment));
+        assert!(of(&document).governing().is_none());
+    }
 
     #[test]
     fn steps_are_round_and_few() {
@@ -209,7 +231,7 @@ mod tests {
         let rows = &mut document.truck.plate.as_mut().expect("a plate").rows;
         let last = rows.last().expect("rows").clone();
         rows.push(PlateRow { load_centre_m: Some(0.8), capacity_kg: Some(900.0), ..last });
-        let chart = Chart::of(&diagram(&document).expect("complete"));
+        let chart = of(&document);
         assert_eq!(chart.stairs.iter().map(|s| s.height).collect::<Vec<_>>(), [3.3, 4.7]);
         for (k, centre) in [0.41, 0.52, 0.6, 0.65, 0.74].into_iter().enumerate() {
             let mut document = document.clone();
@@ -217,7 +239,7 @@ mod tests {
             document.known.insert("load.cg_from_heel_m".to_owned(), Known { by: None, tolerance: Some(0.0) });
             document.known.insert("lift.heel_gap_m".to_owned(), Known { by: None, tolerance: Some(0.0) });
             let report = assess(&document).assessment.expect("complete");
-            let stair = Chart::of(&diagram(&document).expect("complete")).governing().expect("covered").clone();
+            let stair = of(&document).governing().expect("covered").clone();
             let here = stair.treads.iter().find(|t| centre > t.0 && centre <= t.1 + 1e-9).map(|t| t.2);
             assert_eq!(here, report.plate.allowed.map(|a| a.get()), "{k}: {centre}");
         }
@@ -228,8 +250,12 @@ mod tests {
         let stair = |height| Stair { height, treads: vec![(0.0, 0.5, 1000.0)] };
         let sure = |at| Ranged { lo: at, at, hi: at };
         let now = Now { centre: sure(0.4), mass: sure(500.0), height: 3.2 };
-        let mut chart = Chart { curves: Vec::new(), stairs: vec![stair(4.7), stair(3.3), stair(2.0)], now };
+        let mut chart =
+            Chart { curves: Vec::new(), stairs: vec![stair(4.7), stair(3.3), stair(2.0)], issued_so: true, now };
         assert_eq!(chart.governing().map(|s| s.height), Some(3.3));
+        chart.issued_so = false;
+        assert_eq!(chart.governing(), None);
+        chart.issued_so = true;
         chart.now.height = 5.0;
         assert_eq!(chart.governing(), None);
         assert_eq!((chart.extent(), chart.nearest()), ((0.5, 1000.0), 0.4));

@@ -34,9 +34,8 @@ struct Worked {
 
 impl Worked {
     fn out(answer: &Shared<Answer>) -> Self {
-        let complete = answer.assessment.is_some();
-        let found = complete.then(|| diagram(&answer.document)).flatten();
-        Self { of: answer.clone(), chart: found.map(|d| Rc::new(Chart::of(&d))) }
+        let found = answer.assessment.as_ref().and_then(|a| Some(Chart::of(&diagram(&answer.document)?, &a.plate)));
+        Self { of: answer.clone(), chart: found.map(Rc::new) }
     }
 }
 
@@ -79,6 +78,8 @@ fn View(props: &ViewProps) -> Html {
         use_memo((Rc::clone(&props.chart), props.system), |(chart, system)| draw::items(chart, Printer(*system)));
     let missing = if props.chart.stairs.is_empty() {
         Some(w.capacity_no_plate)
+    } else if !props.chart.issued_so {
+        Some(w.capacity_not_issued)
     } else {
         props.chart.governing().is_none().then_some(w.capacity_too_high)
     };
@@ -87,7 +88,7 @@ fn View(props: &ViewProps) -> Html {
             if let Some(missing) = missing {
                 <p class="none" data-testid="capacity-missing">{ missing }</p>
             }
-            <div class="scroll">
+            <div class="scroll" role="region" tabindex="0" aria-label={w.capacity}>
                 <svg
                     class="d c"
                     viewBox={format!("0 0 {} {}", draw::SIZE.0, draw::SIZE.1)}

@@ -5,6 +5,7 @@ use crate::drawing::layout::Room;
 use crate::drawing::sheet::{Item, Words};
 use standfast_core::document::Document;
 use standfast_core::example;
+use standfast_core::report::assess;
 use yew::LocalServerRenderer;
 
 fn documents() -> Vec<Document> {
@@ -26,7 +27,8 @@ fn documents() -> Vec<Document> {
 }
 
 fn charts() -> Vec<Chart> {
-    documents().iter().map(|d| Chart::of(&diagram(d).expect("complete"))).collect()
+    let plate = |d: &Document| assess(d).assessment.expect("complete").plate;
+    documents().iter().map(|d| Chart::of(&diagram(d).expect("complete"), &plate(d))).collect()
 }
 
 fn texts(items: &[Item]) -> Vec<&Words> {

@@ -22,6 +22,7 @@ pub struct LimitWords {
     pub capacity_about: &'static str,
     pub capacity_note: &'static str,
     pub capacity_no_plate: &'static str,
+    pub capacity_not_issued: &'static str,
     pub capacity_too_high: &'static str,
     pub capacity_stale: &'static str,
     pub capacity_numbers: &'static str,

@@ -24,6 +24,7 @@ pub(super) const LIMITS: LimitWords = LimitWords {
                     standing and carried low at the worst of what is uncertain, for this load\u{2019}s height of centre; \
                     above the plate it allows nothing. Shaded: what both leave at this height.",
     capacity_no_plate: "No plate is entered: the dashed curves allow nothing.",
+    capacity_not_issued: "The plate was issued for another set-up than today\u{2019}s: nothing is covered.",
     capacity_too_high: "The plate does not reach this height: nothing is covered.",
     capacity_stale: "Being worked out anew",
     capacity_numbers: "The same in numbers",
