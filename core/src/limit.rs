@@ -31,6 +31,7 @@ mod probe;
 
 pub use axis::Axis;
 
+pub(crate) use furthest::last_held;
 use furthest::{MOST, Passes};
 use probe::{Base, Part, Probe};
 
