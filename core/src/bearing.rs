@@ -66,13 +66,17 @@ impl Bearing {
             both(gap).into_iter().flat_map(|g| both(offset).into_iter().map(move |o| DVec2::new(g, o))).collect();
         let places = places.iter().flat_map(|by| both(forks.blade).into_iter().map(move |blade| (*by, blade)));
         let narrowest = forks.spread + doubts.fork_spread.lo;
-        let ends: Vec<Lies> = places.clone().map(|(by, blade)| lies(scenario, by, narrowest, blade, shorter)).collect();
-        // Forks may stand further apart, most of all where nobody entered how far, and a narrow load between them.
-        let widest = forks.spread_hi.max(forks.spread + doubts.fork_spread.hi);
+        // Set wider a blade may miss the load, or carry it where it is shorter.
+        let wider = forks.spread + doubts.fork_spread.hi;
+        let settings = [narrowest, wider].into_iter().take(if wider > narrowest { 2 } else { 1 });
+        let on = |spread| places.clone().map(move |(by, blade)| lies(scenario, by, spread, blade, shorter));
+        let ends: Vec<Lies> = settings.flat_map(on).collect();
+        // Where nobody entered how far apart, a narrow load may fall between them.
+        let widest = forks.spread_hi.max(wider);
         let doubt = scenario.load.doubt.y;
         let worse = |least: [f64; 2], width: [f64; 2]| std::array::from_fn(|k| least[k].min(width[k] - doubt));
         let mut least = ends.iter().fold(stated.width, |least, l| worse(least, l.width));
-        if widest > narrowest {
+        if widest > wider {
             let wider =
                 places.map(|(by, blade)| blades(scenario, widest, blade, shorter).map(|on| width(scenario, by, on)));
             least = wider.fold(least, worse);

@@ -259,6 +259,7 @@ impl Found {
             feet: self.shape.feet.iter().map(|f| f.iter().map(|&p| plan(p)).collect()).collect(),
             doubt: if s == 0.0 { self.shape.doubt } else { DVec2::new(self.shape.doubt.y, self.shape.doubt.x) },
             drawn: drawn.collect(),
+            turned,
         }
     }
 }
@@ -276,6 +277,8 @@ pub struct Standing {
     pub doubt: DVec2,
     /// To draw.
     pub drawn: Vec<Drawn>,
+    /// How it is turned.
+    pub turned: Turned,
 }
 
 #[cfg(test)]

@@ -56,7 +56,8 @@ impl Scenario {
             let keep = DVec3::ONE - axis;
             (region.lo, region.hi) = (region.lo * keep + region.at * axis, region.hi * keep + region.at * axis);
         };
-        match place.field {
+        // Its centre is in the load's own directions; the region is as it stands on the forks.
+        match self.load.own(place.field) {
             Field::LoadMass => sure(&mut exact.load.mass),
             Field::LoadCgFromHeel => settled(&mut exact.load.centre, DVec3::X),
             Field::LoadCgLeft => settled(&mut exact.load.centre, DVec3::Y),
@@ -66,7 +67,8 @@ impl Scenario {
             Field::BatteryFitted => sure(&mut exact.truck.battery.fitted),
             Field::BatteryBehind => exact.truck.battery.spread.x = 0.0,
             Field::BatteryHeight => exact.truck.battery.spread.z = 0.0,
-            Field::MastGive => sure(&mut exact.truck.mast.give),
+            // A mast gives from nothing to that: it leans as far as the load makes it.
+            Field::MastGive => exact.truck.mast.give.hi = exact.truck.mast.give.nominal,
             Field::PivotHeight => exact.truck.axle.iter_mut().for_each(|a| a.pivot_low = a.pivot),
             _ => return None,
         }

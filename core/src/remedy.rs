@@ -276,19 +276,31 @@ fn pairs(case: &Case, kinds: &[(Kind, u64)], all: u64) -> Vec<Leads> {
         if leads.len() == PAIRS.0 {
             break;
         }
-        leads.extend(solve::changes(first, case).into_iter().find_map(|one| {
-            let after = case.after(&one)?;
-            let whole = Whole::of(&after.scenario, &after.balance);
-            let half_way =
-                Case { document: &after.document, scenario: &after.scenario, balance: &after.balance, whole: &whole };
-            solve::changes(second, &half_way).into_iter().find_map(|other| {
-                let after = half_way.after(&other)?;
-                let state = Whole::of(&after.scenario, &after.balance).verdict.state;
-                (state > now).then(|| Leads { changes: vec![one, other], state })
-            })
-        }));
+        leads.extend(furthest(case, first, second, now));
     }
     leads
+}
+
+/// Of the changes of two kinds the couple that leads furthest; of equals the first.
+fn furthest(case: &Case, first: Kind, second: Kind, now: State) -> Option<Leads> {
+    let mut best: Option<Leads> = None;
+    for one in solve::changes(first, case) {
+        let Some(after) = case.after(&one) else { continue };
+        let whole = Whole::of(&after.scenario, &after.balance);
+        let half_way =
+            Case { document: &after.document, scenario: &after.scenario, balance: &after.balance, whole: &whole };
+        for other in solve::changes(second, &half_way) {
+            let Some(after) = half_way.after(&other) else { continue };
+            let state = Whole::of(&after.scenario, &after.balance).verdict.state;
+            if state > best.as_ref().map_or(now, |b| b.state) {
+                best = Some(Leads { changes: vec![one, other], state });
+            }
+            if state == State::Go {
+                return best;
+            }
+        }
+    }
+    best
 }
 
 /// The most figures that are tried.

@@ -3,10 +3,10 @@
 //! Made only by [`Scenario::from_document`](crate::validate). All in m, kg, rad; signs as on the
 //! [crate page](crate).
 
-use crate::document::{PlateFor, Wheels};
+use crate::document::{PlateFor, Turned, Wheels};
 use crate::doubt::Doubts;
 use crate::found::{Drawn, Found, Standing};
-use crate::place::Place;
+use crate::place::{Field, Place};
 use crate::scalar::{Region, Scalar, Span};
 use glam::{DVec2, DVec3};
 use serde::Serialize;
@@ -242,6 +242,8 @@ pub struct Load {
     pub friction: Span,
     /// Hangs from a hook so far above the blades.
     pub hanging: Option<f64>,
+    /// How it is turned on the forks.
+    pub turned: Turned,
     /// How all this was found.
     pub found: Arc<Found>,
 }
@@ -250,10 +252,20 @@ impl Load {
     /// What was found, as it stands on the forks. A load that hangs freely pulls at its hook, wherever
     /// its own centre is below.
     pub fn of(found: Arc<Found>, standing: Standing, friction: Span, hanging: Option<f64>) -> Self {
-        let Standing { size, centre, feet, doubt, drawn } = standing;
+        let Standing { size, centre, feet, doubt, drawn, turned } = standing;
         let height = hanging.map_or(centre.z(), Span::exact);
         let centre = Region::of(centre.x(), centre.y(), height);
-        Self { mass: found.mass, size, centre, feet, doubt, drawn: drawn.into(), friction, hanging, found }
+        Self { mass: found.mass, size, centre, feet, doubt, drawn: drawn.into(), friction, hanging, turned, found }
+    }
+
+    /// The load's own figure for a place of its centre on the forks, or the other way round: turned a quarter,
+    /// what lies along it lies across the forks.
+    pub fn own(&self, place: Field) -> Field {
+        match (self.turned, place) {
+            (Turned::Left | Turned::Right, Field::LoadCgFromHeel) => Field::LoadCgLeft,
+            (Turned::Left | Turned::Right, Field::LoadCgLeft) => Field::LoadCgFromHeel,
+            _ => place,
+        }
     }
 }
 

@@ -147,10 +147,12 @@ impl Seat {
                     worst.0 = std::array::from_fn(|k| worst.0[k].min(at[k]));
                 }
             }
-            // A region may have no edge that faces one of the ways.
+            // As stated a region may have no edge that faces one of the ways: then the tightest of those it has
+            // stands for it.
+            let tightest = nominal.into_iter().fold(f64::INFINITY, f64::min);
             let edge = |k: usize, over| {
                 let worst = worst.0[k];
-                let nominal = if nominal[k].is_finite() { nominal[k] } else { worst };
+                let nominal = if nominal[k].is_finite() { nominal[k] } else { tightest.max(worst) };
                 worst.is_finite().then_some(Topple { over, margin: Pair { nominal, worst } })
             };
             let topple = [(0, Over::Ahead), (1, Over::Left), (2, Over::Right), (3, Over::Heel)];

@@ -32,6 +32,8 @@ pub struct Stance<'r> {
     sways: Vec<Swaying>,
     /// What it may stand on at the least, with the wheelbase at its ends.
     narrowest: Vec<(f64, Support)>,
+    /// How much wider on either side it may be, and how much higher its pivot.
+    wider: [(f64, f64); 3],
 }
 
 /// What a mast may do of its own in a pose.
@@ -109,6 +111,15 @@ impl Found {
     }
 }
 
+/// A tread at its widest, a pivot at its highest, and both: on either side, and up, from where
+/// [`Support::narrowest`] has them.
+fn wider(truck: &Truck, doubts: &Doubts) -> [(f64, f64); 3] {
+    let by = 0.5 * (doubts.tread.hi - doubts.tread.lo);
+    // As far above what is stated as below it.
+    let higher = truck.axle.as_ref().map_or(0.0, |a| a.pivot_high.max(2.0 * a.pivot - a.pivot_low) - a.pivot_low);
+    [(by, 0.0), (0.0, higher), (by, higher)]
+}
+
 /// Tilt and lean by `angle` about +y after a sway about +x, as [`Pose::rotation`] has it.
 fn view(angle: f64, sway: f64) -> View {
     let to_mast = Pose { lift: 0.0, tilt: angle, lean: 0.0, sway, sideshift: 0.0 }.rotation().transpose();
@@ -141,6 +152,7 @@ impl<'r> Stance<'r> {
                 .into_iter()
                 .map(|sway| Swaying { sway, ends: [angle.lo, angle.hi].map(|a| view(a, sway)) })
                 .collect(),
+            wider: wider(truck, doubts),
             narrowest: ends.into_iter().map(|longer| (longer, Support::narrowest(truck, doubts, longer))).collect(),
         }
     }
@@ -184,7 +196,57 @@ impl<'r> Stance<'r> {
                 }
             }
         }
+        let worst =
+            worst.map(|worst| if front { self.swayed(worst) } else { self.widened(worst, fields, &taken, &pull) });
         worst.map(|worst| if ends == 2 { self.dipped(worst) } else { worst })
+    }
+
+    /// The same with the mast swaying less than it may, where that is worse: what hangs off its middle rises a
+    /// hair before it falls. With q the lever vector in the tilted mast the moment is A cos s + B sin s and
+    /// what does not change.
+    fn swayed(&self, worst: Found) -> Found {
+        let angle = if worst.end == 0 { self.angle.lo } else { self.angle.hi };
+        let q = view(angle, 0.0).to_mast * worst.n;
+        let there = |sway: f64| View { longer: worst.view.longer, ..view(angle, sway) };
+        // Towards either side, with what is off the middle where that side has it.
+        self.sways[1..].iter().fold(worst, |best, Swaying { sway: most, .. }| {
+            let hung = self.terms.corner(&worst.line, worst.n, worst.taken, &there(*most)).hung;
+            let (a, b) = (hung.y * q.y + hung.z * q.z, hung.y * q.z - hung.z * q.y);
+            let sway = libm::atan2(-b, -a);
+            if sway.abs() >= most.abs() {
+                return best;
+            }
+            let view = there(sway);
+            let value = self.terms.least(&worst.line, worst.n, worst.taken, &view);
+            if value < best.value { Found { value, view, sway, ..worst } } else { best }
+        })
+    }
+
+    /// The same with a wider tread or a higher pivot, where that is worse: what pulls away from a line turns
+    /// with it, and a steeper line passes nearer to what hangs over it.
+    fn widened(
+        &self,
+        worst: Found,
+        fields: usize,
+        taken: impl Fn(&Line, DVec3) -> f64,
+        pull: impl Fn(&Line, usize) -> DVec3,
+    ) -> Found {
+        let mut best = worst;
+        for (by, higher) in self.wider.into_iter().filter(|w| *w != (0.0, 0.0)) {
+            for (longer, support) in &self.narrowest {
+                let line = support.wider(by, higher).line(worst.line.id);
+                let view = View { longer: Some(*longer), ..worst.view };
+                for field in 0..fields {
+                    let w = pull(&line, field);
+                    let (n, taken) = (statics::lever_vector(&line, w), taken(&line, w));
+                    let value = self.terms.least(&line, n, taken, &view);
+                    if value < best.value {
+                        best = Found { value, line, field, w, n, taken, view, ..worst };
+                    }
+                }
+            }
+        }
+        best
     }
 
     /// How fast the moment at a corner grows with the mast's angle, N m per rad.

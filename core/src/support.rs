@@ -92,6 +92,16 @@ impl Support {
         }
     }
 
+    /// With so much more from wheel to wheel on either side, and the pivot so much higher, m.
+    pub fn wider(self, by: f64, higher: f64) -> Self {
+        Self {
+            left: self.left + DVec3::Y * by,
+            right: self.right - DVec3::Y * by,
+            steer: self.steer + DVec3::Z * higher,
+            ..self
+        }
+    }
+
     /// One of its lines.
     pub fn line(&self, id: LineId) -> Line {
         let (from, to) = match id {

@@ -117,6 +117,10 @@ pub fn decide(
     failed.sort_by(|a, b| b.0.total_cmp(&a.0));
     grounds.extend(failed.into_iter().map(|(_, g)| g));
     grounds.sort_by_key(|g| g.state);
+    // Where the load's centre is on the forks is measured on the load itself.
+    for ground in grounds.iter_mut().filter(|g| !matches!(g.reason, Reason::WaysDisagree { .. })) {
+        ground.measure = ground.measure.map(|place| Place { field: scenario.load.own(place.field), ..place });
+    }
     if grounds.is_empty() {
         grounds.push(within(plate, steps));
     }

@@ -129,7 +129,7 @@ impl Truck {
             (BodyId::Attachment, mass(a.mass, doubts.attachment_mass), around(x, middle, z))
         });
         let extensions = self.forks.extension.filter(|_| outfit == Outfit::Today).map(|(length, m)| {
-            let x = face.plus(Span::exact(0.5 * length));
+            let x = face.plus(doubts.extension.moved(length).each(|l| 0.5 * l));
             (BodyId::Extensions, mass(m, doubts.extension_mass), around(x, middle, middle))
         });
         let load = load.map(|load| {
