@@ -76,7 +76,7 @@ fn each_verdict_appears() {
     journey("verdicts", 1280, 800, |page| async move {
         page.expect_state("go").await?;
         page.card("card-load").await?;
-        page.enter("load.mass_kg", "1500").await?;
+        page.enter("load.mass_kg", "1380").await?;
         page.tap("choice-load.weight_known-estimate").await?;
         page.expect_state("hold").await?;
         page.tap("choice-load.weight_known-scale").await?;
