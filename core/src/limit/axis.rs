@@ -147,7 +147,7 @@ impl Axis {
         let pieces = if matches!(what, Limit::LiftHeight | Limit::TiltBack | Limit::TiltForward) { 5 } else { 1 };
         let mut axis = Self {
             what,
-            way: Course { from, to, pieces },
+            way: Course { from, to, pieces, square: matches!(what, Limit::CornerSpeed | Limit::CornerSpeedEmpty) },
             stated: stated.map(tidied),
             as_it_is: stated.is_some(),
             hints,

@@ -41,6 +41,8 @@ pub struct Course {
     pub to: f64,
     /// In so many pieces where a margin may dip on the way, else in one.
     pub pieces: u32,
+    /// Whether what it does goes with its square, as with a speed in a bend.
+    pub square: bool,
 }
 
 /// A limit is found to this part of the way there is.
@@ -248,11 +250,13 @@ fn inside(margins: &mut impl Margins, way: &Course, first: Option<f64>, at: &mut
         if !go.is_finite() {
             return None;
         }
-        // Not quite as far, for a margin may dip a little.
+        // Not quite as far, for a margin may dip a little. What goes with a square rises the faster, the further on.
+        let go = 0.9 * go;
         if go > 0.0 {
-            lo = lo.max(x + 0.9 * go).max(x);
+            let cut = if way.square { libm::sqrt(x * x + 2.0 * x.max(0.0) * go) } else { x + go };
+            lo = lo.max(cut).max(x);
         } else {
-            hi = hi.min(x + 0.9 * go).min(x);
+            hi = hi.min(x + go).min(x);
         }
         if hi - lo < fine {
             return None;
@@ -285,7 +289,7 @@ mod tests {
     }
 
     fn way(from: f64, to: f64) -> Course {
-        Course { from, to, pieces: 1 }
+        Course { from, to, pieces: 1, square: false }
     }
 
     #[test]
@@ -324,6 +328,10 @@ mod tests {
         assert_eq!(passes(&mut apart, &way(0.0, 1.0), Some(0.5), None, &[]), None);
         let mut never = Plain(&[|_| -1.0], 0);
         assert_eq!(passes(&mut never, &way(0.0, 1.0), Some(0.5), None, &[]), None);
+        let mut late = Plain(&[|x| x * x - 81.0, |x| 10.0 - x], 0);
+        let squares = Course { square: true, ..way(0.5, 40.0) };
+        let found = passes(&mut late, &squares, Some(1.0), None, &[]).expect("a stretch");
+        assert!((found.most - 10.0).abs() < 1e-7 && (found.least.expect("a beginning") - 9.0).abs() < 1e-7);
         let mut all = Plain(&[|x| x + 1.0], 0);
         let found = passes(&mut all, &way(1.0, 0.0), None, None, &[]);
         assert_eq!(found, Some(Passes { least: None, most: 0.0, by: None }));
