@@ -255,7 +255,7 @@ pub fn find(document: &Document, scenario: &Scenario, balance: &Balance, whole: 
     }
     leads.sort_by_key(|l| std::cmp::Reverse(l.state));
     let settle = if now == State::Hold { settle(&case) } else { Vec::new() };
-    let needed = (now == State::NoGo && leads.is_empty()).then(|| Needed {
+    let needed = (now == State::NoGo && leads.is_empty()).then_some(Needed {
         mass: whole.plate.need.mass_worst,
         load_centre: whole.plate.need.load_centre_worst,
         height: whole.plate.need.height_worst,

@@ -15,7 +15,8 @@ use glam::DVec3;
 /// The bodies of one pose as stated, and all they may be.
 ///
 /// Each tipping line takes its own worst: the mast leaning as far as it may or not at all, and for
-/// the side lines swaying towards that side; the tread at its least, the wheelbase at either end.
+/// the side lines swaying towards that side; the tread at its least (no wider one was ever found worse), the
+/// wheelbase and a pivot's height at either end.
 #[derive(Clone, Debug)]
 pub struct Stance<'r> {
     /// What it stands on, as stated.
@@ -32,8 +33,8 @@ pub struct Stance<'r> {
     sways: Vec<Swaying>,
     /// What it may stand on at the least, with the wheelbase at its ends.
     narrowest: Vec<(f64, Support)>,
-    /// How much wider on either side it may be, and how much higher its pivot.
-    wider: [(f64, f64); 3],
+    /// How much higher its pivot may be.
+    higher: f64,
 }
 
 /// What a mast may do of its own in a pose.
@@ -111,13 +112,9 @@ impl Found {
     }
 }
 
-/// A tread at its widest, a pivot at its highest, and both: on either side, and up, from where
-/// [`Support::narrowest`] has them.
-fn wider(truck: &Truck, doubts: &Doubts) -> [(f64, f64); 3] {
-    let by = 0.5 * (doubts.tread.hi - doubts.tread.lo);
-    // As far above what is stated as below it.
-    let higher = truck.axle.as_ref().map_or(0.0, |a| a.pivot_high.max(2.0 * a.pivot - a.pivot_low) - a.pivot_low);
-    [(by, 0.0), (0.0, higher), (by, higher)]
+/// How far a pivot may stand above the lowest that it may: as far above what is stated as below it.
+fn higher(truck: &Truck) -> f64 {
+    truck.axle.as_ref().map_or(0.0, |a| a.pivot_high.max(2.0 * a.pivot - a.pivot_low) - a.pivot_low)
 }
 
 /// Tilt and lean by `angle` about +y after a sway about +x, as [`Pose::rotation`] has it.
@@ -152,7 +149,7 @@ impl<'r> Stance<'r> {
                 .into_iter()
                 .map(|sway| Swaying { sway, ends: [angle.lo, angle.hi].map(|a| view(a, sway)) })
                 .collect(),
-            wider: wider(truck, doubts),
+            higher: higher(truck),
             narrowest: ends.into_iter().map(|longer| (longer, Support::narrowest(truck, doubts, longer))).collect(),
         }
     }
@@ -197,7 +194,7 @@ impl<'r> Stance<'r> {
             }
         }
         let worst =
-            worst.map(|worst| if front { self.swayed(worst) } else { self.widened(worst, fields, &taken, &pull) });
+            worst.map(|worst| if front { self.swayed(worst) } else { self.raised(worst, fields, taken, pull) });
         worst.map(|worst| if ends == 2 { self.dipped(worst) } else { worst })
     }
 
@@ -222,9 +219,9 @@ impl<'r> Stance<'r> {
         })
     }
 
-    /// The same with a wider tread or a higher pivot, where that is worse: what pulls away from a line turns
-    /// with it, and a steeper line passes nearer to what hangs over it.
-    fn widened(
+    /// The same with the pivot at its highest, where that is worse: a steeper line passes nearer to what hangs
+    /// over it.
+    fn raised(
         &self,
         worst: Found,
         fields: usize,
@@ -232,17 +229,15 @@ impl<'r> Stance<'r> {
         pull: impl Fn(&Line, usize) -> DVec3,
     ) -> Found {
         let mut best = worst;
-        for (by, higher) in self.wider.into_iter().filter(|w| *w != (0.0, 0.0)) {
-            for (longer, support) in &self.narrowest {
-                let line = support.wider(by, higher).line(worst.line.id);
-                let view = View { longer: Some(*longer), ..worst.view };
-                for field in 0..fields {
-                    let w = pull(&line, field);
-                    let (n, taken) = (statics::lever_vector(&line, w), taken(&line, w));
-                    let value = self.terms.least(&line, n, taken, &view);
-                    if value < best.value {
-                        best = Found { value, line, field, w, n, taken, view, ..worst };
-                    }
+        for (longer, support) in self.narrowest.iter().filter(|_| self.higher > 0.0) {
+            let line = support.raised(self.higher).line(worst.line.id);
+            let view = View { longer: Some(*longer), ..worst.view };
+            for field in 0..fields {
+                let w = pull(&line, field);
+                let (n, taken) = (statics::lever_vector(&line, w), taken(&line, w));
+                let value = self.terms.least(&line, n, taken, &view);
+                if value < best.value {
+                    best = Found { value, line, field, w, n, taken, view, ..worst };
                 }
             }
         }

@@ -92,14 +92,9 @@ impl Support {
         }
     }
 
-    /// With so much more from wheel to wheel on either side, and the pivot so much higher, m.
-    pub fn wider(self, by: f64, higher: f64) -> Self {
-        Self {
-            left: self.left + DVec3::Y * by,
-            right: self.right - DVec3::Y * by,
-            steer: self.steer + DVec3::Z * higher,
-            ..self
-        }
+    /// With its steer wheel's contact, or the pivot, so much higher, m.
+    pub fn raised(self, by: f64) -> Self {
+        Self { steer: self.steer + DVec3::Z * by, ..self }
     }
 
     /// One of its lines.

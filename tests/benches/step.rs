@@ -1,6 +1,7 @@
 //! How long one step and one whole check take.
 //!
-//! `cargo bench -p standfast-tests --bench step`. A page works through five steps for every figure that is dragged.
+//! `cargo bench -p standfast-tests --bench step`. A page works through the whole move for every
+//! figure that is dragged.
 
 #![allow(missing_docs, reason = "the macros of the harness make functions without any")]
 
@@ -12,6 +13,7 @@ use standfast_core::example;
 use standfast_core::report::{assess, find_load};
 use standfast_core::scenario::Scenario;
 use standfast_core::step::{Step, StepId};
+use standfast_core::whole::Whole;
 use standfast_tests::draw::Draws;
 use standfast_tests::parts;
 use std::hint::black_box;
@@ -31,13 +33,30 @@ fn steps(c: &mut Criterion) {
     let mut group = c.benchmark_group("step");
     for (name, document) in trucks() {
         let Ok(scenario) = Scenario::from_document(&document) else { continue };
-        let balance = Balance::of(&scenario.truck);
+        let balance = Balance::of(&scenario.truck, &scenario.doubts);
         let placed = Placed::of(&scenario.load, &scenario.lift);
         for id in [StepId::Travel, StepId::RaisedForward] {
             group.bench_function(format!("{id:?}, {name}"), |b| {
                 b.iter(|| Step::new(black_box(&scenario), black_box(&balance), black_box(&placed), id));
             });
         }
+    }
+    group.finish();
+}
+
+/// All steps with everything uncertain, the blades, the plate and the verdict; the entries checked and the
+/// balance settled before.
+fn whole_moves(c: &mut Criterion) {
+    let mut group = c.benchmark_group("whole move, worst corner");
+    for (name, mut document) in trucks() {
+        // Every step there is.
+        (document.drive.ramp_pct, document.drive.cross_fall_pct) = (Some(6.0), Some(2.0));
+        let Ok(scenario) = Scenario::from_document(&document) else { continue };
+        let balance = Balance::of(&scenario.truck, &scenario.doubts);
+        let steps = Whole::of(&scenario, &balance).steps.len();
+        group.bench_function(format!("{steps} steps, {name}"), |b| {
+            b.iter(|| Whole::of(black_box(&scenario), black_box(&balance)));
+        });
     }
     group.finish();
 }
@@ -62,5 +81,5 @@ fn a_hundred_parts(c: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, steps, whole_checks, a_hundred_parts);
+criterion_group!(benches, steps, whole_moves, whole_checks, a_hundred_parts);
 criterion_main!(benches);

@@ -6,5 +6,6 @@ pub mod outline;
 pub mod parts;
 pub mod scales;
 pub mod sensible;
+pub mod truth;
 pub mod turns;
 pub mod walk;

@@ -8,7 +8,7 @@ use standfast_core::balance::Balance;
 use standfast_core::body::{Bodies, Outfit, Placed};
 use standfast_core::field::Field;
 use standfast_core::scenario::Scenario;
-use standfast_core::statics::{Corner, critical};
+use standfast_core::statics::critical;
 use standfast_core::step::{Step, StepId};
 use standfast_core::support::{Line, LineId, Support};
 use standfast_core::units::GRAVITY;
@@ -61,14 +61,14 @@ impl Case {
 
 /// The core's own bodies of a step, as stated, with the mast leaning as it does under this load.
 fn with_bodies<T>(scenario: &Scenario, step: StepId, laden: bool, f: impl FnOnce(&Support, &Bodies) -> T) -> T {
-    let balance = Balance::of(&scenario.truck);
+    let balance = Balance::of(&scenario.truck, &scenario.doubts);
     let placed = Placed::of(&scenario.load, &scenario.lift);
     let stance = Step::new(scenario, &balance, &placed, step).stance;
     if laden {
         f(&stance.support, &stance.nominal)
     } else {
         let pose = standfast_core::body::Pose { lean: 0.0, ..stance.pose };
-        f(&stance.support, &scenario.truck.bodies(&balance.rig, &pose, Outfit::Today, None))
+        f(&stance.support, &scenario.truck.bodies(&scenario.doubts, &balance.rig, &pose, Outfit::Today, None))
     }
 }
 
@@ -76,7 +76,7 @@ fn with_bodies<T>(scenario: &Scenario, step: StepId, laden: bool, f: impl FnOnce
 /// steepest that the engine tries where none is.
 fn tipping_degrees(bodies: &Bodies, lines: &[Line], downhill: DVec3) -> f64 {
     let w = Field::LEVEL.total();
-    let slopes = lines.iter().filter_map(|l| critical(&[bodies], l, w, downhill * GRAVITY, Corner::Nominal));
+    let slopes = lines.iter().filter_map(|l| critical(bodies, l, w, downhill * GRAVITY));
     let least = slopes.fold(f64::INFINITY, f64::min);
     libm::atan(least).clamp(0.0, engine::STEEPEST).to_degrees()
 }
@@ -206,7 +206,7 @@ fn tipping_acceleration(case: &Case, motion: Motion) -> f64 {
             Motion::BendLeft => DVec3::new(centre.x / RADIUS, centre.y / RADIUS - 1.0, 0.0),
             Motion::BendRight => DVec3::new(centre.x / RADIUS, centre.y / RADIUS + 1.0, 0.0),
         };
-        let all = lines.iter().filter_map(|l| critical(&[bodies], l, w, pull, Corner::Nominal));
+        let all = lines.iter().filter_map(|l| critical(bodies, l, w, pull));
         all.fold(f64::INFINITY, f64::min)
     };
     with_bodies(&case.scenario, case.step, case.laden, critical).min(engine::HARDEST)

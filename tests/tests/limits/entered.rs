@@ -57,11 +57,13 @@ pub fn scenario(document: &Document) -> Option<(Scenario, Balance)> {
     Some((scenario, balance))
 }
 
-/// Whether a step passes at the worst corner, truck and load, the load on both blades wherever it may stand.
-pub fn step_passes(scenario: &Scenario, whole: &Whole, id: StepId) -> bool {
+/// Whether a step passes at the worst corner, truck and load; for a limit that moves the load, with the load
+/// on both blades wherever it may stand.
+pub fn step_passes(scenario: &Scenario, whole: &Whole, id: StepId, limit: Limit) -> bool {
+    let moved = matches!(limit, Limit::OffsetLeft | Limit::OffsetRight);
     let bearing = Bearing::of(scenario);
     let on_both = bearing.ends.iter().chain([&bearing.stated]).all(|l| l.strips.iter().all(|s| !s.is_empty()));
-    let borne = on_both || scenario.load.hanging.is_some() || !id.laden();
+    let borne = !moved || on_both || scenario.load.hanging.is_some() || !id.laden();
     borne
         && whole.steps.iter().zip(&whole.seats).any(|(step, seat)| {
             step.id == id && step.passes_worst() && seat.as_ref().is_none_or(standfast_core::seat::Seat::holds_worst)

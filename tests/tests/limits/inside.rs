@@ -47,7 +47,7 @@ fn of_each_step() {
                 let stated = solved.stated.map(|s| s.get());
                 let passes = |value: f64| {
                     let (scenario, balance) = entered::scenario(&entered::at(&document, solved.what, stated, value))?;
-                    Some(entered::step_passes(&scenario, &Whole::of(&scenario, &balance), step.id))
+                    Some(entered::step_passes(&scenario, &Whole::of(&scenario, &balance), step.id, solved.what))
                 };
                 let told = || format!("seed {seed}: {:?} {solved:?}", step.id);
                 let count = seen.entry(solved.what).or_default();

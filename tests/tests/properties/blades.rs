@@ -2,14 +2,15 @@
 //! is not known.
 
 use crate::{close, worked};
-use glam::DVec3;
+use glam::{DVec2, DVec3};
 use proptest::prelude::*;
 use standfast_core::bearing::Bearing;
 use standfast_core::body::Pose;
 use standfast_core::forks;
 use standfast_core::rules;
 use standfast_core::scalar::Span;
-use standfast_core::seat::Seat;
+use standfast_core::scenario::Scenario;
+use standfast_core::seat::{Over, Seat};
 use standfast_core::stance::Yield;
 use standfast_core::step::StepId;
 use standfast_core::units::GRAVITY;
@@ -50,8 +51,8 @@ proptest! {
         let (scenario, _, placed) = worked(&document);
         for id in StepId::ALL {
             let pose = id.pose(&scenario);
-            let Some(seat) = Seat::of(&scenario, &placed, &Bearing::of(&scenario), id, &pose) else { continue };
-            let lean = Yield::of(&scenario.truck, Some(&placed), pose.lift).lean.nominal;
+            let Some(seat) = Seat::of(&scenario, &placed, &Bearing::of(&scenario), id) else { continue };
+            let lean = Yield::of(&scenario.truck, &scenario.doubts, Some(&placed), &id.setting(&scenario)).lean.nominal;
             let tilt = pose.tilt + lean;
             for case in &seat.cases {
                 // Along the blades, across and into them, by hand.
@@ -66,6 +67,16 @@ proptest! {
                 prop_assert!(case.asked.worst >= case.asked.nominal - 1e-12);
                 prop_assert!(case.topple.iter().all(|t| t.margin.worst <= t.margin.nominal + 1e-12));
                 prop_assert!(case.friction.lo <= case.friction.nominal);
+                // The tightest margin as stated is that of the edges as stated, whichever way they are counted.
+                let stated = Bearing::of(&scenario).stated;
+                let across = Pose { lean, ..pose }.rotation().transpose() * pull;
+                let fall = DVec2::new(if held { across.x.max(0.0) } else { across.x }, across.y) / -across.z;
+                let at = scenario.load.centre.at;
+                let bob = stated.by + at.truncate() + fall * at.z;
+                let edges = stated.edges.iter().filter(|(over, ..)| !held || *over != Over::Heel);
+                let tightest = edges.map(|(_, n, out)| out - n.dot(bob)).fold(f64::INFINITY, f64::min);
+                let found = case.topple.iter().map(|t| t.margin.nominal).fold(f64::INFINITY, f64::min);
+                prop_assert!(tightest.is_infinite() || close(found, tightest, 1.0), "{id:?} {found} {tightest}");
             }
             // The bob lies where the pull through the load's centre points, in the pose.
             let stated = Pose { lean, ..pose };
@@ -85,36 +96,33 @@ proptest! {
         let (scenario, _, placed) = worked(&document);
         for id in StepId::ALL {
             let pose = id.pose(&scenario);
-            let Some(seat) = Seat::of(&scenario, &placed, &Bearing::of(&scenario), id, &pose) else { continue };
-            let give = Yield::of(&scenario.truck, Some(&placed), pose.lift);
+            let Some(seat) = Seat::of(&scenario, &placed, &Bearing::of(&scenario), id) else { continue };
+            let setting = id.setting(&scenario);
+            let give = Yield::of(&scenario.truck, &scenario.doubts, Some(&placed), &setting);
+            let (_, pulls) = id.fields(&scenario);
             for case in &seat.cases {
                 let least = case.topple.iter().map(|t| t.margin.worst).fold(f64::INFINITY, f64::min);
                 // Beyond a slanted edge it is further beyond the furthest corner: only inside do they compare.
                 if least < 0.0 {
                     continue;
                 }
-                let pull = id.field(&scenario).total();
-                for bits in 0..128_u32 {
-                    let pick = |bit: u32, lo: f64, hi: f64| if bits & (1 << bit) == 0 { lo } else { hi };
-                    let lean = pick(0, give.lean.lo, give.lean.hi);
-                    let sway = pick(1, -give.sway, give.sway);
-                    let w = Pose { lean, sway, ..pose }.rotation().transpose() * pull;
-                    let (gap, offset) = (scenario.lift.heel_gap, scenario.lift.offset);
-                    let by = glam::DVec2::new(pick(2, gap.lo, gap.hi), pick(3, offset.lo, offset.hi));
-                    let c = &scenario.load.centre;
-                    let own = DVec3::new(pick(4, c.lo.x, c.hi.x), pick(5, c.lo.y, c.hi.y), pick(6, c.lo.z, c.hi.z));
-                    let at = own + by.extend(0.0);
-                    let bob = (at - w * (at.z / w.z)).truncate();
-                    let mut there = scenario.clone();
-                    (there.lift.heel_gap, there.lift.offset) = (Span::exact(by.x), Span::exact(by.y));
-                    let corners = Bearing::of(&there).stated.strips.concat();
+                for (by, corners) in places_on_the_blades(&scenario) {
                     // Out over the tips, and to either side, of all that carries it.
-                    let far = |n: glam::DVec2| corners.iter().map(|p| p.dot(n)).fold(f64::NEG_INFINITY, f64::max);
-                    if corners.is_empty() {
-                        continue;
-                    }
-                    for n in [glam::DVec2::X, glam::DVec2::Y, glam::DVec2::NEG_Y] {
-                        prop_assert!(far(n) - bob.dot(n) >= least - 1e-6, "{id:?} {n} {bits:b}: {} {least}", far(n) - bob.dot(n));
+                    let far = |n: DVec2| corners.iter().map(|p| p.dot(n)).fold(f64::NEG_INFINITY, f64::max);
+                    for (bits, pull) in (0..64_u32).flat_map(|bits| pulls.iter().map(move |pull| (bits, *pull))) {
+                        let pick = |bit: u32, lo: f64, hi: f64| if bits & (1 << bit) == 0 { lo } else { hi };
+                        let lean = pick(0, give.lean.lo, give.lean.hi);
+                        let tilt = pose.tilt + pick(1, setting.tilt.lo, setting.tilt.hi);
+                        let sway = pick(2, -give.sway, give.sway);
+                        let w = Pose { tilt, lean, sway, ..pose }.rotation().transpose() * pull;
+                        let c = &scenario.load.centre;
+                        let own = DVec3::new(pick(3, c.lo.x, c.hi.x), pick(4, c.lo.y, c.hi.y), pick(5, c.lo.z, c.hi.z));
+                        let at = own + by.extend(0.0);
+                        let bob = (at - w * (at.z / w.z)).truncate();
+                        for n in [DVec2::X, DVec2::Y, DVec2::NEG_Y] {
+                            let inside = far(n) - bob.dot(n);
+                            prop_assert!(inside >= least - 1e-6, "{id:?} {n} {by} {bits:b}: {inside} {least}");
+                        }
                     }
                 }
             }
@@ -122,12 +130,32 @@ proptest! {
     }
 }
 
-fn middle_across(strip: &[glam::DVec2]) -> Option<f64> {
+/// Both ends of heel gap and offset, on blades as long and as far apart as stated and at their least: how far
+/// the load is moved, and the corners of what carries it.
+fn places_on_the_blades(scenario: &Scenario) -> Vec<(DVec2, Vec<DVec2>)> {
+    let (gap, offset, doubts) = (scenario.lift.heel_gap, scenario.lift.offset, &scenario.doubts);
+    let place = |bits: u32| {
+        let pick = |bit: u32, a: f64, b: f64| if bits & (1 << bit) == 0 { a } else { b };
+        let by = DVec2::new(pick(0, gap.lo, gap.hi), pick(1, offset.lo, offset.hi));
+        let mut there = scenario.clone();
+        (there.lift.heel_gap, there.lift.offset) = (Span::exact(by.x), Span::exact(by.y));
+        let forks = &mut there.truck.forks;
+        forks.spread += pick(2, 0.0, doubts.fork_spread.lo);
+        match &mut forks.extension {
+            Some((length, _)) => *length += pick(3, 0.0, doubts.extension.lo),
+            None => forks.length += pick(3, 0.0, doubts.fork_length.lo),
+        }
+        (by, Bearing::of(&there).stated.strips.concat())
+    };
+    (0..16).map(place).filter(|(_, corners)| !corners.is_empty()).collect()
+}
+
+fn middle_across(strip: &[DVec2]) -> Option<f64> {
     let lo = strip.iter().map(|p| p.y).min_by(f64::total_cmp)?;
     let hi = strip.iter().map(|p| p.y).max_by(f64::total_cmp)?;
     Some(0.5 * (lo + hi))
 }
 
-fn truck_face(scenario: &standfast_core::scenario::Scenario) -> f64 {
+fn truck_face(scenario: &Scenario) -> f64 {
     scenario.truck.face(standfast_core::body::Outfit::Today)
 }

@@ -5,7 +5,7 @@ use glam::{DMat3, DVec3};
 use proptest::prelude::*;
 use standfast_core::body::Bodies;
 use standfast_core::field::Field;
-use standfast_core::statics::{self, Corner, critical, distance, moment};
+use standfast_core::statics::{self, critical, distance, moment};
 use standfast_core::step::Step;
 use standfast_core::support::{Line, LineId, Support};
 use standfast_core::units::GRAVITY;
@@ -16,7 +16,7 @@ fn loose(bodies: &Bodies, line: &Line) -> Vec<(f64, DVec3)> {
     bodies.as_slice().iter().filter(|b| counts(b, line)).map(|b| (b.mass.nominal, b.at)).collect()
 }
 
-fn moved(points: &[(f64, DVec3)], by: impl Fn(DVec3) -> DVec3) -> Bodies<'static> {
+fn moved(points: &[(f64, DVec3)], by: impl Fn(DVec3) -> DVec3) -> Bodies {
     Bodies::points(&points.iter().map(|&(m, at)| (m, by(at))).collect::<Vec<_>>())
 }
 
@@ -36,17 +36,17 @@ proptest! {
         for line in step.stance.support.lines() {
             let points = loose(&step.stance.nominal, &line);
             let scale = points.iter().map(|(m, at)| m * (at.length() + 2.0)).sum::<f64>() * w.length();
-            let before = moment(&step.stance.nominal, &line, w, Corner::Nominal);
-            let inside = distance(&[&step.stance.nominal], &line, w, Corner::Nominal);
-            let angle = statics::tip_angle(&[&step.stance.nominal], &line, w, Corner::Nominal);
+            let before = moment(&step.stance.nominal, &line, w);
+            let inside = distance(&step.stance.nominal, &line, w);
+            let angle = statics::tip_angle(&step.stance.nominal, &line, w);
             for turned in [DMat3::IDENTITY, about_z, about_any] {
                 let by = |r: DVec3| turned * r + shift;
                 let bodies = moved(&points, by);
                 let line = Line::new(line.id, by(line.from), by(line.to), false);
                 let w = turned * w;
-                prop_assert!(close(moment(&bodies, &line, w, Corner::Nominal), before, scale));
-                prop_assert!(close(distance(&[&bodies], &line, w, Corner::Nominal), inside, 5.0));
-                let after = statics::tip_angle(&[&bodies], &line, w, Corner::Nominal);
+                prop_assert!(close(moment(&bodies, &line, w), before, scale));
+                prop_assert!(close(distance(&bodies, &line, w), inside, 5.0));
+                let after = statics::tip_angle(&bodies, &line, w);
                 let both = angle.unwrap_or(2.0) - after.unwrap_or(2.0);
                 prop_assert!(both.abs() < 1e-6, "{:?}: {angle:?} {after:?}", line.id);
             }
@@ -65,13 +65,13 @@ proptest! {
         let line = Line::new(LineId::Front, from, from + 1.7 * u, false);
         let (bodies, w) = (Bodies::points(&[(mass, at)]), Field::LEVEL.total());
         let inside = (at - from).dot(inward);
-        let found = moment(&bodies, &line, w, Corner::Nominal);
+        let found = moment(&bodies, &line, w);
         prop_assert!(close(found, mass * GRAVITY * inside, mass * GRAVITY));
-        prop_assert!(close(distance(&[&bodies], &line, w, Corner::Nominal), inside, 5.0));
+        prop_assert!(close(distance(&bodies, &line, w), inside, 5.0));
         // And by its definition, for any field: -((r - p0) x F) . u.
         let w = Field::new(0.1, -0.2, 1.0, -2.0).total();
         let by_definition = -(at - from).cross(mass * w).dot(u);
-        prop_assert!(close(moment(&bodies, &line, w, Corner::Nominal), by_definition, mass * 50.0));
+        prop_assert!(close(moment(&bodies, &line, w), by_definition, mass * 50.0));
     }
 
     /// A mass set down inside the triangle takes no moment from any line, and so does not lower the
@@ -96,16 +96,16 @@ proptest! {
         let (before, after) = (Bodies::points(&points), Bodies::points(&with));
         prop_assert_eq!(after.as_slice().len(), points.len() + 1);
         let alone = Bodies::points(&[(extra, at)]);
-        let margin = |bodies: &Bodies, line: &Line| distance(&[bodies], line, w, Corner::Nominal);
+        let margin = |bodies: &Bodies, line: &Line| distance(bodies, line, w);
         let mut gain: f64 = f64::MIN;
         for line in ground.lines() {
-            let m = |bodies: &Bodies| moment(bodies, &line, w, Corner::Nominal);
+            let m = |bodies: &Bodies| moment(bodies, &line, w);
             prop_assert!(m(&after) >= m(&before) - 1e-6);
             if margin(&alone, &line) >= margin(&before, &line) {
                 prop_assert!(margin(&after, &line) >= margin(&before, &line) - 1e-9);
             }
             let downhill = line.outward() * GRAVITY;
-            let stood = |bodies: &Bodies| critical(&[bodies], &line, w, downhill, Corner::Nominal).unwrap_or(20.0);
+            let stood = |bodies: &Bodies| critical(bodies, &line, w, downhill).unwrap_or(20.0);
             prop_assert!(stood(&after) >= stood(&before).min(stood(&alone)) - 1e-9);
             gain = gain.max(margin(&after, &line) - margin(&before, &line));
         }

@@ -157,10 +157,10 @@ proptest! {
     #[test]
     fn a_remedy_leads_where_it_says(document in sensible::documents()) {
         let now = assessment(&document);
-        for lead in &now.remedies {
+        for lead in &now.remedies.leads {
             prop_assert!(lead.state > now.verdict.state);
             let mut next: Document = document.clone();
-            lead.remedy.apply(&mut next);
+            lead.changes.iter().for_each(|change| change.apply(&mut next));
             prop_assert_eq!(state(&next), lead.state, "{:?}", lead);
         }
     }

@@ -1,7 +1,6 @@
 //! What must hold for every truck, load and lift, tried on random ones.
 
 mod blades;
-mod corners;
 mod documents;
 mod drive;
 mod found;
@@ -12,6 +11,7 @@ mod order;
 mod slopes;
 mod symmetry;
 mod wheels;
+mod worst;
 
 use glam::DVec3;
 use proptest::prelude::*;
@@ -33,7 +33,7 @@ fn scenario(document: &Document) -> Scenario {
 /// Everything that a step is made from.
 fn worked(document: &Document) -> (Scenario, Balance, Placed) {
     let scenario = scenario(document);
-    let balance = Balance::of(&scenario.truck);
+    let balance = Balance::of(&scenario.truck, &scenario.doubts);
     let placed = Placed::of(&scenario.load, &scenario.lift);
     (scenario, balance, placed)
 }

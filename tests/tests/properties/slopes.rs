@@ -2,24 +2,10 @@
 
 use crate::worked;
 use proptest::prelude::*;
-use standfast_core::field::Field;
-use standfast_core::stance::Stance;
-use standfast_core::statics::{Corner, STEEPEST, critical};
+use standfast_core::statics::STEEPEST;
 use standfast_core::step::{Step, StepId};
-use standfast_core::support::Line;
-use standfast_core::units::GRAVITY;
+use standfast_core::support::LineId;
 use standfast_tests::sensible;
-
-/// The least moment that a stance has about a line on a platform of this slope.
-fn left(stance: &Stance, line: &Line, slope: f64, corner: Corner) -> f64 {
-    let pair = stance.moment(line, Field::platform(line.outward(), slope).total());
-    if corner == Corner::Nominal { pair.nominal } else { pair.worst }
-}
-
-fn root(stance: &Stance, line: &Line, corner: Corner) -> Option<f64> {
-    let sets = if corner == Corner::Nominal { vec![&stance.nominal] } else { stance.sets(line.id) };
-    critical(&sets, line, Field::LEVEL.level, line.outward() * GRAVITY, corner)
-}
 
 proptest! {
     /// Just inside it the moment is not negative, just outside it is; where there is none, no slope upsets it.
@@ -27,14 +13,18 @@ proptest! {
     fn the_slope_stood_is_where_the_moment_vanishes(document in sensible::documents()) {
         let (scenario, balance, placed) = worked(&document);
         for id in StepId::ALL {
-            let step = Step::new(&scenario, &balance, &placed, id);
-            for line in step.stance.support.lines() {
-                for corner in [Corner::Nominal, Corner::Worst] {
-                    let left = |slope: f64| left(&step.stance, &line, slope, corner);
-                    match root(&step.stance, &line, corner) {
+            let stance = Step::new(&scenario, &balance, &placed, id).stance;
+            for line in [LineId::Front, LineId::Left, LineId::Right] {
+                let stood = stance.stood(line);
+                for (at_worst, root) in [(false, stood.nominal), (true, stood.worst)] {
+                    let left = |slope: f64| {
+                        let pair = stance.on_platform(line, slope);
+                        if at_worst { pair.worst } else { pair.nominal }
+                    };
+                    match root {
                         Some(t) if t > 0.0 => {
-                            prop_assert!(left(t * (1.0 - 1e-7)) >= -1e-6, "{id:?} {:?} {corner:?} {t}", line.id);
-                            prop_assert!(left(t * (1.0 + 1e-6) + 1e-7) < 0.0, "{id:?} {:?} {corner:?} {t}", line.id);
+                            prop_assert!(left(t * (1.0 - 1e-7)) >= -1e-6, "{id:?} {line:?} {at_worst} {t}");
+                            prop_assert!(left(t * (1.0 + 1e-6) + 1e-7) < 0.0, "{id:?} {line:?} {at_worst} {t}");
                             // And nowhere before it.
                             for k in 0..20 {
                                 prop_assert!(left(t * f64::from(k) / 20.0) >= -1e-6);

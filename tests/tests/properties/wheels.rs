@@ -3,7 +3,7 @@
 use crate::{close, steps, worked};
 use proptest::prelude::*;
 use standfast_core::field::Field;
-use standfast_core::statics::{Corner, moment};
+use standfast_core::statics::moment;
 use standfast_core::step::Step;
 use standfast_core::support::LineId;
 use standfast_core::wheels::loads;
@@ -20,7 +20,7 @@ proptest! {
         let found = loads(&stance.support, &stance.nominal, w);
         let (mass, _) = stance.nominal.centre(false);
         prop_assert!(close(found.left + found.right + found.steer, -mass * w.z, mass * 10.0));
-        let front = moment(&stance.nominal, &stance.support.line(LineId::Front), w, Corner::Nominal);
+        let front = moment(&stance.nominal, &stance.support.line(LineId::Front), w);
         prop_assert!(close(found.steer * scenario.truck.wheelbase, front, mass * 50.0));
     }
 
@@ -40,7 +40,7 @@ proptest! {
             (LineId::Right, found.left, stance.support.left),
         ] {
             let line = stance.support.line(line);
-            let m = moment(&stance.nominal, &line, w, Corner::Nominal);
+            let m = moment(&stance.nominal, &line, w);
             if m.abs() > 1e-6 * mass {
                 prop_assert_eq!(wheel > 0.0, m > 0.0, "{:?}: {} N, {} N m", line.id, wheel, m);
             }

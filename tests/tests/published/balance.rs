@@ -3,7 +3,7 @@
 use crate::{exact, feet, inches, lb, lbf, near, points, support};
 use glam::DVec3;
 use standfast_core::field::Field;
-use standfast_core::statics::{Corner, critical, moment};
+use standfast_core::statics::{critical, moment};
 use standfast_core::support::LineId;
 use standfast_core::units::{GRAVITY, Unit};
 use standfast_core::wheels::loads;
@@ -20,7 +20,7 @@ fn c11_c12_wheel_loads_of_a_loaded_truck() {
     near(lbf(found.left), 1262.5);
     near(lbf(found.right), 1262.5);
     let front = support.line(LineId::Front);
-    let left = |load: f64| moment(&laden(load), &front, Field::LEVEL.total(), Corner::Nominal);
+    let left = |load: f64| moment(&laden(load), &front, Field::LEVEL.total());
     assert!(left(6124.0) > 0.0 && left(6126.0) < 0.0);
     assert!(lbf(loads(&support, &laden(6125.0), Field::LEVEL.total()).steer).abs() < 1e-9);
 }
@@ -46,7 +46,7 @@ fn c14_rear_wheels_lift_under_braking() {
     let support = support(feet(6.0), feet(3.0), 0.0);
     let front = support.line(LineId::Front);
     let level = Field::LEVEL.total();
-    let of_g = critical(&[&bodies], &front, level, DVec3::X * GRAVITY, Corner::Nominal).expect("tips under braking");
+    let of_g = critical(&bodies, &front, level, DVec3::X * GRAVITY).expect("tips under braking");
     let deceleration = of_g * GRAVITY;
     near(deceleration / feet(1.0), 14.76);
     let speed = feet(9.0);
@@ -54,7 +54,7 @@ fn c14_rear_wheels_lift_under_braking() {
     for (part, lifts) in [(0.995, false), (1.005, true)] {
         let w = Field::new(0.0, 0.0, -feet(14.76) * part, 0.0).total();
         assert_eq!(loads(&support, &bodies, w).steer < 0.0, lifts);
-        assert_eq!(moment(&bodies, &front, w, Corner::Nominal) < 0.0, lifts);
+        assert_eq!(moment(&bodies, &front, w) < 0.0, lifts);
     }
 }
 
@@ -75,7 +75,7 @@ fn c15_a_load_jerked_upward() {
     near(lbf(found.steer) / 2000.0, 1.44);
     near(lbf(found.left) / 1000.0, 4.69);
     let front = support.line(LineId::Front);
-    let tips = |a: f64| moment(&jerked(a), &front, level, Corner::Nominal) < 0.0;
+    let tips = |a: f64| moment(&jerked(a), &front, level) < 0.0;
     assert!(!tips(96.6 * 0.995) && tips(96.6 * 1.005));
 }
 

@@ -4,7 +4,7 @@ use crate::{near, points, support};
 use glam::DVec3;
 use standfast_core::body::Bodies;
 use standfast_core::field::Field;
-use standfast_core::statics::{Corner, critical, energy_to_tip, moment};
+use standfast_core::statics::{critical, energy_to_tip, moment};
 use standfast_core::support::{Line, LineId};
 use standfast_core::units::GRAVITY;
 use standfast_core::wheels::loads;
@@ -15,14 +15,14 @@ fn c21_static_stability_factor() {
     let bodies = points(&[(1500.0, -1.2, 0.6)]);
     let beside = Line::new(LineId::Left, DVec3::new(0.0, 0.5, 0.0), DVec3::new(-2.4, 0.5, 0.0), false);
     let level = Field::LEVEL.total();
-    near(critical(&[&bodies], &beside, level, DVec3::Y * GRAVITY, Corner::Nominal).expect("tips"), 0.833);
+    near(critical(&bodies, &beside, level, DVec3::Y * GRAVITY).expect("tips"), 0.833);
 }
 
 fn c22_threshold(pivot: f64, id: LineId) -> f64 {
     let line = support(1.6, 1.0, pivot).line(id);
     let sideways = if id == LineId::Left { DVec3::Y } else { DVec3::NEG_Y };
     let bodies = points(&[(4000.0, -0.9, 0.6)]);
-    critical(&[&bodies], &line, Field::LEVEL.total(), sideways * GRAVITY, Corner::Nominal).expect("tips")
+    critical(&bodies, &line, Field::LEVEL.total(), sideways * GRAVITY).expect("tips")
 }
 
 /// C22. Source: closed form k = (T/2)(1 - a/L) / (h - hp a/L) (arithmetic): wheelbase 1.6, tread 1.0,
@@ -46,7 +46,7 @@ fn c23_speed_that_tips_in_a_bend() {
         for (part, tips) in [(0.995, false), (1.005, true)] {
             let speed = part * kmh / 3.6;
             let left_hand = Field::new(0.0, 0.0, 0.0, speed * speed / radius).total();
-            let over = |id| moment(&bodies, &support.line(id), left_hand, Corner::Nominal) < 0.0;
+            let over = |id| moment(&bodies, &support.line(id), left_hand) < 0.0;
             assert_eq!(over(LineId::Right), tips, "{kmh} km/h x {part}");
             assert!(!over(LineId::Left) && !over(LineId::Front));
             assert_eq!(loads(&support, &bodies, left_hand).left < 0.0, tips);
@@ -70,7 +70,7 @@ fn c25_braking_moves_the_line_of_action_forward() {
     let about = |shift: f64| {
         let x = -0.9 + shift;
         let line = Line::new(LineId::Front, DVec3::new(x, -0.5, 0.0), DVec3::new(x, 0.5, 0.0), false);
-        moment(&bodies, &line, braking, Corner::Nominal)
+        moment(&bodies, &line, braking)
     };
     assert!(about(0.1529 * 0.995) < 0.0 && about(0.1529 * 1.005) > 0.0);
 }

@@ -3,14 +3,14 @@
 use crate::{exact, inches, lb, lbf, near, points, support};
 use standfast_core::field::Field;
 use standfast_core::plate::{Fitted, by_load_centre_alone, by_moments, by_moments_with};
-use standfast_core::statics::{Corner, moment};
+use standfast_core::statics::moment;
 use standfast_core::support::LineId;
 
 /// The overturning moment about the front axle that the core gives one weight ahead of it, in-lb.
 fn inch_pounds(pounds: f64, ahead: f64) -> f64 {
     let line = support(1.4, 0.9, 0.0).line(LineId::Front);
     let bodies = points(&[(lb(pounds), inches(ahead), 1.0)]);
-    -lbf(moment(&bodies, &line, Field::LEVEL.total(), Corner::Nominal)) / inches(1.0)
+    -lbf(moment(&bodies, &line, Field::LEVEL.total())) / inches(1.0)
 }
 
 /// C1. Source: 29 CFR 1910.178 App. A, A-5.4 (read): 3,000 lb at 24 in is 72,000 in-lb.

@@ -59,7 +59,7 @@ fn support(wheelbase: f64, tread: f64, pivot: f64) -> Support {
 }
 
 /// Point masses: (kg, ahead of the front axle m, height m).
-fn points(list: &[(f64, f64, f64)]) -> standfast_core::body::Bodies<'static> {
+fn points(list: &[(f64, f64, f64)]) -> standfast_core::body::Bodies {
     let list: Vec<_> = list.iter().map(|&(kg, x, z)| (kg, DVec3::new(x, 0.0, z))).collect();
     standfast_core::body::Bodies::points(&list)
 }

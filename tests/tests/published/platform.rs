@@ -3,7 +3,7 @@
 use crate::{exact, near, points, support};
 use standfast_core::field::Field;
 use standfast_core::platform::{Reading, Test};
-use standfast_core::statics::{Corner, critical, moment};
+use standfast_core::statics::{critical, moment};
 use standfast_core::support::LineId;
 use standfast_core::units::{GRAVITY, slope_angle};
 
@@ -57,10 +57,9 @@ fn c22_platform_slope_of_a_pivoting_axle() {
             let line = support(1.6, 1.0, pivot).line(id);
             let downhill = line.outward() * GRAVITY;
             let level = Field::LEVEL.total();
-            let found = critical(&[&bodies], &line, level, downhill, Corner::Nominal).expect("tips");
+            let found = critical(&bodies, &line, level, downhill).expect("tips");
             near(100.0 * found, percent);
-            let left =
-                |slope: f64| moment(&bodies, &line, Field::platform(line.outward(), slope).total(), Corner::Nominal);
+            let left = |slope: f64| moment(&bodies, &line, Field::platform(line.outward(), slope).total());
             assert!(left(0.995 * percent / 100.0) > 0.0 && left(1.005 * percent / 100.0) < 0.0);
         }
     }

@@ -2,7 +2,7 @@
 
 use super::{grounds, judged, leads, margins, marked, of, off_blade, on_scales, parts, round};
 use crate::block;
-use standfast_core::document::{Document, Facing, Part, Shape};
+use standfast_core::document::{Document, Facing, Known, Part, Shape};
 use standfast_core::forks::Fork;
 use standfast_core::material::Material;
 use standfast_core::plate::Gap;
@@ -146,6 +146,9 @@ fn extensions_are_named_on_the_plate_and_carried_by_the_forks() {
 fn an_unknown_width_over_the_forks_is_never_easier() {
     let mut document = marked(400.0, [1.2, 0.45, 0.5], [0.6, 0.0, 0.25]);
     document.truck.forks.blade_width_m = None;
+    // A width that is known is known exactly here: a tape's tolerance goes beyond the widest that is taken.
+    let exact = Known { by: None, tolerance: Some(0.0) };
+    document.known.insert("truck.forks.spread_m".to_owned(), exact);
     let mut at = |spread: Option<f64>| {
         document.truck.forks.spread_m = spread;
         judged(&document)
@@ -159,6 +162,24 @@ fn an_unknown_width_over_the_forks_is_never_easier() {
     for spread in [0.5, 0.6, 0.7, 0.8, 0.9] {
         assert!(unknown.forks.arms[0].bearing_worst <= at(Some(spread)).forks.arms[0].bearing_worst, "{spread}");
     }
+}
+
+/// Found by the properties: forks that may stand wider than stated were looked at as narrow as they may, where the
+/// load lies on both; set wide, one of them misses it.
+#[test]
+fn forks_that_may_stand_wider_may_miss_the_load() {
+    let mut document = marked(400.0, [1.2, 0.8, 0.5], [0.6, 0.0, 0.25]);
+    (document.truck.forks.spread_m, document.truck.forks.blade_width_m) = (Some(0.7), Some(0.1));
+    document.lift.offset_m = Some(0.1);
+    let mut at = |tolerance: f64| {
+        let known = Known { by: None, tolerance: Some(tolerance) };
+        document.known.insert("truck.forks.spread_m".to_owned(), known);
+        let right = margins(&judged(&document)).into_iter().filter(|m| m.2 == Over::Right);
+        right.map(|m| m.3.worst.get()).fold(f64::INFINITY, f64::min)
+    };
+    assert!(at(0.0) > 0.1, "{}", at(0.0));
+    // The right blade begins 350 mm out and the load reaches to 300: it lies on the left one alone.
+    assert!(at(0.2) < -0.2, "{}", at(0.2));
 }
 
 /// Found here: narrow blades carry a narrower foot, and only wide ones were looked at.
