@@ -193,8 +193,7 @@ impl<'r> Stance<'r> {
                 }
             }
         }
-        let worst =
-            worst.map(|worst| if front { self.swayed(worst) } else { self.raised(worst, fields, taken, pull) });
+        let worst = worst.map(|worst| if front { self.swayed(worst) } else { self.raised(worst, fields, taken, pull) });
         worst.map(|worst| if ends == 2 { self.dipped(worst) } else { worst })
     }
 

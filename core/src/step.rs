@@ -296,7 +296,12 @@ pub(crate) fn as_it_stands<'r>(scenario: &Scenario, balance: &'r Balance, placed
 /// The stacking test ahead is set up with the load plumb, deflection tilted out (ISO 22915-3 and -4):
 /// so is the upright step. Tilted forward to place, the lean comes on top. The travelling tests have a
 /// height of their own; the step may be higher, never lower.
-pub(crate) fn as_set_up<'r>(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id: StepId) -> Option<Stance<'r>> {
+pub(crate) fn as_set_up<'r>(
+    scenario: &Scenario,
+    balance: &'r Balance,
+    placed: &Placed,
+    id: StepId,
+) -> Option<Stance<'r>> {
     let setting = id.setting(scenario);
     match id {
         StepId::TakeUp | StepId::RaisedUpright => Some(stand(scenario, balance, placed, id, &setting, true)),
