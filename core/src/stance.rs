@@ -53,8 +53,7 @@ impl Yield {
     /// Of a truck's mast under a load in a setting.
     ///
     /// Forward lean = give x (load moment / rated load moment) x (lift / full lift); sideways play
-    /// grows with the lift alike. Without a plate the load moment counts as the rated one; beyond
-    /// twice the rated one, which no plate covers, the lean grows no more: the formula is for small angles.
+    /// grows with the lift alike. Without a plate the load moment counts as the rated one.
     pub fn of(truck: &Truck, doubts: &Doubts, load: Option<&Placed>, setting: &Setting) -> Self {
         let lift = setting.pose.lift;
         let height = |more: f64| ((lift + more) / truck.mast.lift).max(0.0);
