@@ -53,6 +53,10 @@ const NOTHING: f64 = 1e-7;
 
 /// The part of a foot (without a hollow) that lies in a rectangle; nothing where it only touches it.
 pub fn on(foot: &[DVec2], lo: DVec2, hi: DVec2) -> Option<Vec<DVec2>> {
+    let (least, most) = polygon::extents(foot);
+    if least.x > hi.x || most.x < lo.x || least.y > hi.y || most.y < lo.y {
+        return None;
+    }
     let part = polygon::clipped(foot, lo, hi);
     let area = |outline: &[DVec2]| polygon::signed_area(outline).abs();
     let only_touches = area(foot) > NOTHING && area(&part) <= NOTHING;

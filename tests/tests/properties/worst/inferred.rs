@@ -114,7 +114,7 @@ fn trucks_that_passed_the_tests_with_other_figures() {
 #[test]
 fn the_worst_truck_that_passed_the_tests_with_other_figures() {
     let mut all = [Tally::default(), Tally::default(), Tally::default()];
-    for (kind, case) in cases(61_000..61_016) {
+    for (kind, case) in cases(61_000..61_010) {
         let steps: Vec<StepId> = case.steps().collect();
         for id in [steps[0], steps[steps.len() / 2], StepId::RaisedForward, StepId::BackOut] {
             let step = Step::new(&case.scenario, &case.balance, &case.placed, id);
