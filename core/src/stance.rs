@@ -57,7 +57,8 @@ impl Yield {
     pub fn of(truck: &Truck, doubts: &Doubts, load: Option<&Placed>, setting: &Setting) -> Self {
         let lift = setting.pose.lift;
         let height = |more: f64| ((lift + more) / truck.mast.lift).max(0.0);
-        let moment = load.map_or(0.0, |l| l.mass.hi * (truck.face(Outfit::Today) + l.centre.hi.x));
+        let further = doubts.load_distance.hi + truck.attachment.as_ref().map_or(0.0, |_| doubts.lost_load.hi);
+        let moment = load.map_or(0.0, |l| l.mass.hi * (truck.face(Outfit::Today) + further + l.centre.hi.x));
         let rated = truck.rated_moment();
         let loaded = if load.is_none() {
             0.0
