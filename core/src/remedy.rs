@@ -324,7 +324,7 @@ fn settle(case: &Case) -> Vec<Place> {
     tried.into_iter().filter(settles).collect()
 }
 
-/// Whether a field's own choice already stands for this: a tilt, a gap or a shift of nothing.
+/// Whether a value may be entered in a field.
 fn in_range(field: Field, value: f64) -> bool {
     let row = field.row();
     (row.min..=row.max).contains(&value)

@@ -171,9 +171,11 @@ fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
     let limits = limit::find(scenario, &balance, &whole, document);
     let governing = gain::governing(&whole.steps);
     let gains = gain::in_whole(scenario, &balance, &whole, &governing);
-    let measure = gain::of_verdict(scenario, &balance, &whole).first().map(|g| g.place);
+    // Only a hold that does not say itself what to measure is looked into.
+    let asks = whole.verdict.state == State::Hold && whole.verdict.governing.measure.is_none();
+    let measure = asks.then(|| gain::of_verdict(scenario, &balance, &whole)).and_then(|g| Some(g.first()?.place));
     let Whole { placed, plate, forks, steps, seats, mut verdict } = whole;
-    if verdict.state == State::Hold && verdict.governing.measure.is_none() {
+    if asks {
         verdict.governing.measure = measure;
     }
     let mut assumed = scenario.assumed.clone();
