@@ -8,16 +8,18 @@
 //! `tilt_back_deg` and `tilt_forward_deg` are magnitudes, each in its own direction. What concerns
 //! the load itself is in its own directions, ahead, left and up as it would face the forks unturned.
 
+use crate::checklist::Answers;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// What `format` says.
 pub const FORMAT: &str = "standfast-check";
 /// What `version` says; a greater one is refused.
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 
 /// One check as entered.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Document {
     /// Always [`FORMAT`].
@@ -43,6 +45,9 @@ pub struct Document {
     /// `truck.mast.stages[0].mass_kg`); what is not here is known in its usual way.
     #[serde(default, skip_serializing_if = "is_default")]
     pub known: BTreeMap<String, Known>,
+    /// What was looked at before the lift.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub checklist: Answers,
 }
 
 impl Default for Document {
@@ -56,12 +61,14 @@ impl Default for Document {
             lift: Lift::default(),
             drive: Drive::default(),
             known: BTreeMap::new(),
+            checklist: Answers::default(),
         }
     }
 }
 
 /// What a figure is known by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum By {
     /// A plate on the thing itself.
@@ -80,6 +87,7 @@ pub enum By {
 
 /// How one figure is known.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Known {
     /// By what; not said is the usual way for that figure.
@@ -92,6 +100,7 @@ pub struct Known {
 
 /// How the truck stands on the ground.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Wheels {
     /// Two front wheels and one steer wheel (or a close pair).
@@ -102,6 +111,7 @@ pub enum Wheels {
 
 /// What a plate says of the front end it was issued for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum PlateFor {
     /// Forks alone.
@@ -110,8 +120,22 @@ pub enum PlateFor {
     Attachment,
 }
 
+/// What the truck's tyres are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Tyres {
+    /// Press-on bands of solid rubber.
+    Cushion,
+    /// Solid tyres on wheels made for air.
+    SolidPneumatic,
+    /// Filled with air.
+    Pneumatic,
+}
+
 /// How a loaded truck is driven down a ramp.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum RampDown {
     /// Backwards: the load stays uphill.
@@ -124,6 +148,7 @@ macro_rules! entries {
     ($($(#[$doc:meta])* $name:ident { $($(#[$field_doc:meta])* $field:ident: $kind:ty,)* })*) => {
         $($(#[$doc])*
         #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+        #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         #[serde(deny_unknown_fields, default)]
         pub struct $name {
             $($(#[$field_doc])* #[serde(skip_serializing_if = "is_default")] pub $field: $kind,)*
@@ -150,6 +175,10 @@ entries! {
     Truck {
         /// What it is called.
         name: String,
+        /// Its serial number.
+        serial: String,
+        /// Its type, as its plate has it.
+        type_name: String,
         /// Three or four wheels.
         wheels: Option<Wheels>,
         /// Front axle to steer axle.
@@ -164,6 +193,14 @@ entries! {
         front_axle_kg: Option<f64>,
         /// Steer axle load unladen, of the service weight.
         steer_axle_kg: Option<f64>,
+        /// Front axle load with the rated load, forks down, mast upright: of the service weight and that load.
+        front_axle_laden_kg: Option<f64>,
+        /// Steer axle load so.
+        steer_axle_laden_kg: Option<f64>,
+        /// Between the middles of the tyres of a steer axle.
+        steer_tread_m: Option<f64>,
+        /// Its tyres.
+        tyres: Option<Tyres>,
         /// Height of the centre of gravity at the service weight, forks down.
         cg_height_m: Option<f64>,
         /// Top speed, unladen.
@@ -283,6 +320,20 @@ entries! {
         battery_max_kg: Option<f64>,
         /// Whether it names the fork extensions that are on.
         extensions: bool,
+        /// The day it was issued, `2026-05-14`.
+        issued: String,
+        /// The attachment it names.
+        attachment: String,
+        /// That attachment's weight.
+        attachment_kg: Option<f64>,
+        /// Greatest lift height of the mast it names.
+        mast_lift_m: Option<f64>,
+        /// The tyres it names.
+        tyres: Option<Tyres>,
+        /// Greatest tilt back it names.
+        tilt_back_deg: Option<f64>,
+        /// Greatest tilt forward it names.
+        tilt_forward_deg: Option<f64>,
     }
     /// One row of a plate.
     PlateRow {

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// What lies on the steel of the blades.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Underside {
     /// A wooden pallet.

@@ -24,7 +24,9 @@
 pub mod balance;
 pub mod bearing;
 pub mod body;
+pub mod book;
 pub mod capacity;
+pub mod checklist;
 pub mod composite;
 pub mod corner;
 pub mod document;

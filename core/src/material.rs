@@ -19,6 +19,7 @@ macro_rules! materials {
     ($($(#[$doc:meta])* $name:ident = $lo:literal, $nominal:literal, $hi:literal, $mark:ident, $source:literal;)*) => {
         /// A material.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         #[serde(rename_all = "snake_case")]
         pub enum Material { $($(#[$doc])* $name,)* }
 

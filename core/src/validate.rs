@@ -88,6 +88,7 @@ pub fn with_load(document: &Document, load: Load) -> Result<Scenario, Vec<Proble
         lift: document.lift.clone(),
         drive: document.drive.clone(),
         version: document.version,
+        checklist: document.checklist.clone(),
     };
     let mut entries = Entries::of(&bare);
     entries.lengths();

@@ -10,14 +10,15 @@ use crate::scalar::{Scalar, Span};
 use crate::scenario::Scenario;
 use crate::seat::{Over, Seat};
 use crate::step::{Standing, Step, StepId};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 mod reason;
 
 pub use reason::Reason;
 
 /// The three states.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum State {
     /// The plate does not cover it, or it fails at the stated values.

@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 
 /// How a weight is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum WeightKnown {
     /// Weighed.
@@ -22,6 +23,7 @@ pub enum WeightKnown {
 
 /// How the load's centre of gravity is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum CentreKnown {
     /// Taken to be in the middle of the block.
@@ -32,6 +34,7 @@ pub enum CentreKnown {
 
 /// How the load's shape is given.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum GivenAs {
     /// One block.
@@ -45,6 +48,7 @@ pub enum GivenAs {
 
 /// How far the load is turned on the forks, seen from above.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Turned {
     /// As given: its own heel side faces the forks.
@@ -60,6 +64,7 @@ pub enum Turned {
 
 /// A shape that a part may have.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Shape {
     /// A box: length, width, height.
@@ -88,6 +93,7 @@ impl Shape {
 
 /// A direction of the load's own.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Facing {
     /// Up.
@@ -112,6 +118,7 @@ impl Facing {
 
 /// A side of the load.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Side {
     /// Away from the truck.
@@ -129,6 +136,7 @@ pub type RaisedEnd = Side;
 
 /// What a traced outline shows.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum TraceView {
     /// The load from the side: ahead and up.
@@ -142,6 +150,7 @@ pub enum TraceView {
 
 /// On which side of a picture from the side the truck stands, or would stand.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum PhotoTruck {
     /// On the left: what is ahead is on the right.
