@@ -104,7 +104,7 @@ mod tests {
             refused("{\"format\": \"standfast-check\", \"version\": 1, \"load\": {\"mass_kg\": 1e999}}")
                 .contains("number out of range")
         );
-        assert!(refused("{\"format\": \"standfast-check\", \"version\": 3}").contains("newer"));
+        assert!(refused("{\"format\": \"standfast-check\", \"version\": 4}").contains("newer"));
         assert!(refused("{\"format\": \"standfast-check\"}").contains("version"));
         assert!(refused("{\"format\": \"other\", \"version\": 1}").contains("other"));
         assert!(refused("[1, 2]").contains("format"));
