@@ -181,6 +181,10 @@ entries! {
         type_name: String,
         /// Three or four wheels.
         wheels: Option<Wheels>,
+        /// Rated capacity, as its type sheet has it.
+        rated_kg: Option<f64>,
+        /// The load centre of that.
+        rated_load_centre_m: Option<f64>,
         /// Front axle to steer axle.
         wheelbase_m: Option<f64>,
         /// Between the middles of the front tyres.
@@ -193,7 +197,7 @@ entries! {
         front_axle_kg: Option<f64>,
         /// Steer axle load unladen, of the service weight.
         steer_axle_kg: Option<f64>,
-        /// Front axle load with the rated load, forks down, mast upright: of the service weight and that load.
+        /// Front axle load with the rated load at its load centre, forks down, mast upright, no operator.
         front_axle_laden_kg: Option<f64>,
         /// Steer axle load so.
         steer_axle_laden_kg: Option<f64>,

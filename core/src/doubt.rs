@@ -154,6 +154,9 @@ mod tests {
             Field::Offset,
             // A limit of the truck's own, beyond which no tilt is asked.
             Field::MaxTiltForward,
+            // Held against the unladen ones, and nothing else.
+            Field::FrontAxleLaden,
+            Field::SteerAxleLaden,
         ];
         for &field in Field::NUMBERS {
             let mut doubts = Doubts::NONE;

@@ -20,6 +20,8 @@ impl Field {
             | Self::Service
             | Self::FrontAxle
             | Self::SteerAxleLoad
+            | Self::FrontAxleLaden
+            | Self::SteerAxleLaden
             | Self::CgHeight
             | Self::BatteryStated
             | Self::BatteryBehind

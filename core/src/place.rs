@@ -67,6 +67,10 @@ macro_rules! fields {
 
 fields! {
     numbers {
+        /// Rated capacity.
+        Rated "truck.rated_kg" Mass 50.0..20000.0 optional |d, i| Some(&mut d.truck.rated_kg);
+        /// Load centre of the rated capacity.
+        RatedCentre "truck.rated_load_centre_m" Length 0.2..3.0 optional |d, i| Some(&mut d.truck.rated_load_centre_m);
         /// Front axle to steer axle.
         Wheelbase "truck.wheelbase_m" Length 0.8..4.0 needed |d, i| Some(&mut d.truck.wheelbase_m);
         /// Between the middles of the front tyres.
@@ -79,6 +83,12 @@ fields! {
         FrontAxle "truck.front_axle_kg" Mass 100.0..30000.0 optional |d, i| Some(&mut d.truck.front_axle_kg);
         /// Steer axle load, unladen.
         SteerAxleLoad "truck.steer_axle_kg" Mass 100.0..30000.0 optional |d, i| Some(&mut d.truck.steer_axle_kg);
+        /// Front axle load, with the rated load.
+        FrontAxleLaden "truck.front_axle_laden_kg" Mass 100.0..60000.0 optional |d, i| Some(&mut d.truck.front_axle_laden_kg);
+        /// Steer axle load, with the rated load.
+        SteerAxleLaden "truck.steer_axle_laden_kg" Mass 0.0..30000.0 optional |d, i| Some(&mut d.truck.steer_axle_laden_kg);
+        /// Between the middles of a steer axle's tyres.
+        SteerTread "truck.steer_tread_m" Length 0.1..2.5 optional |d, i| Some(&mut d.truck.steer_tread_m);
         /// Centre of gravity height, unladen.
         CgHeight "truck.cg_height_m" Length 0.3..2.0 optional |d, i| Some(&mut d.truck.cg_height_m);
         /// Top speed.
@@ -161,6 +171,14 @@ fields! {
         PlateBatteryMin "truck.plate.battery_min_kg" Mass 0.0..4000.0 optional |d, i| d.truck.plate.as_mut().map(|p| &mut p.battery_min_kg);
         /// Plate: greatest battery weight.
         PlateBatteryMax "truck.plate.battery_max_kg" Mass 0.0..4000.0 optional |d, i| d.truck.plate.as_mut().map(|p| &mut p.battery_max_kg);
+        /// Plate: weight of the attachment it names.
+        PlateAttachmentMass "truck.plate.attachment_kg" Mass 1.0..3000.0 optional |d, i| d.truck.plate.as_mut().map(|p| &mut p.attachment_kg);
+        /// Plate: greatest lift height of its mast.
+        PlateMastLift "truck.plate.mast_lift_m" Length 0.5..12.0 optional |d, i| d.truck.plate.as_mut().map(|p| &mut p.mast_lift_m);
+        /// Plate: greatest tilt back.
+        PlateTiltBack "truck.plate.tilt_back_deg" Angle 0.0..15.0 optional |d, i| d.truck.plate.as_mut().map(|p| &mut p.tilt_back_deg);
+        /// Plate: greatest tilt forward.
+        PlateTiltForward "truck.plate.tilt_forward_deg" Angle 0.0..15.0 optional |d, i| d.truck.plate.as_mut().map(|p| &mut p.tilt_forward_deg);
         /// Load weight.
         LoadMass "load.mass_kg" Mass 1.0..20000.0 optional |d, i| Some(&mut d.load.mass_kg);
         /// Load along the forks.
@@ -249,8 +267,20 @@ fields! {
     choices {
         /// Three or four wheels.
         Wheels "truck.wheels";
+        /// The truck's serial number.
+        Serial "truck.serial";
+        /// Its type.
+        TypeName "truck.type_name";
+        /// Its tyres.
+        Tyres "truck.tyres";
         /// What the plate was issued for.
         PlateFor "truck.plate.issued_for";
+        /// The day the plate was issued.
+        PlateIssued "truck.plate.issued";
+        /// The attachment it names.
+        PlateAttachment "truck.plate.attachment";
+        /// The tyres it names.
+        PlateTyres "truck.plate.tyres";
         /// Whether the plate names the fork extensions.
         PlateExtensions "truck.plate.extensions";
         /// The plate's rows as a whole.
@@ -388,39 +418,4 @@ impl Serialize for Place {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::document::{Attachment, Part, Plate, PlateRow, Stage, Trace, WeighPoint, Weighing};
-
-    fn full() -> Document {
-        let mut d = Document::default();
-        d.truck.attachment = Some(Attachment::default());
-        d.truck.plate = Some(Plate { rows: vec![PlateRow::default(); 2], ..Plate::default() });
-        d.truck.mast.stages = vec![Stage::default(); 2];
-        d.load.parts = vec![Part::default(); 2];
-        d.load.trace = Some(Trace::default());
-        d.load.weighing = Some(Weighing { points: vec![WeighPoint::default(); 2], ..Weighing::default() });
-        d
-    }
-
-    #[test]
-    fn every_row_is_a_range_and_its_path_is_the_documents_own() {
-        let mut d = full();
-        let places = Place::all_numbers(&d);
-        let listed = Field::NUMBERS.iter().filter(|f| f.row().path.contains("[]")).count();
-        assert_eq!(places.len(), Field::NUMBERS.len() + listed);
-        for (k, place) in places.iter().enumerate() {
-            let row = place.field.row();
-            assert!(row.min < row.max, "{place}");
-            if let Some(number) = place.number(&mut d) {
-                *number = Some(k as f64 + 0.5);
-            }
-        }
-        let json: serde_json::Value = serde_json::from_str(&d.to_json()).expect("our own file");
-        for (k, place) in places.iter().enumerate() {
-            let pointer = format!("/{}", place.to_string().replace(['.', '['], "/").replace(']', ""));
-            assert_eq!(json.pointer(&pointer).and_then(serde_json::Value::as_f64), Some(k as f64 + 0.5), "{place}");
-            assert_eq!(place.get(&d), Some(k as f64 + 0.5));
-        }
-    }
-}
+mod tests;

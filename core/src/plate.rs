@@ -2,10 +2,15 @@
 
 use crate::body::Placed;
 use crate::document::PlateFor;
+use crate::document::Tyres;
 use crate::rules;
 use crate::scalar::Scalar;
 use crate::scenario::{Plate, PlateRow, Scenario};
 use serde::Serialize;
+
+mod issued;
+
+pub use issued::{alike, differences};
 
 /// Capacity by the load centre alone, which is always less than the truck was designed for; the
 /// rougher, more cautious rule of thumb. Any consistent units.
@@ -83,6 +88,44 @@ pub enum Gap {
     OtherFrontEnd {
         /// What it was issued for.
         issued_for: PlateFor,
+        /// What the attachment is called: the one that is fitted, or the one that the plate asks for.
+        name: String,
+        /// Its weight, kg, where that is known.
+        mass: Option<Scalar>,
+    },
+    /// It was issued for another attachment, or for one of another name.
+    OtherAttachment {
+        /// The one it names.
+        named: String,
+        /// The weight it names, kg.
+        named_mass: Option<Scalar>,
+        /// The one fitted.
+        fitted: String,
+        /// Its weight, kg.
+        fitted_mass: Scalar,
+    },
+    /// It was issued for another mast.
+    OtherMast {
+        /// Greatest lift height of the one it names, m.
+        named: Scalar,
+        /// Of the one fitted, m.
+        fitted: Scalar,
+    },
+    /// It was issued for other tyres.
+    OtherTyres {
+        /// Those it names.
+        named: Tyres,
+        /// Those fitted; none where nobody said.
+        fitted: Option<Tyres>,
+    },
+    /// The mast tilts further than the one it was issued for.
+    OtherTilt {
+        /// Which way.
+        way: Tilted,
+        /// The most it names, degrees.
+        named: Scalar,
+        /// The most that the mast does, degrees.
+        fitted: Scalar,
     },
     /// It does not name the fork extensions that are on.
     Extensions {
@@ -132,6 +175,37 @@ pub enum Gap {
     },
 }
 
+/// A way that a mast tilts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Tilted {
+    /// Back.
+    Back,
+    /// Forward.
+    Forward,
+}
+
+impl Gap {
+    /// Whether the plate is one for another truck than this one as it stands, whatever its rows say.
+    pub fn is_of_another_truck(&self) -> bool {
+        match self {
+            Self::NoPlate
+            | Self::OtherFrontEnd { .. }
+            | Self::OtherAttachment { .. }
+            | Self::OtherMast { .. }
+            | Self::OtherTyres { .. }
+            | Self::OtherTilt { .. }
+            | Self::Extensions { .. }
+            | Self::Battery { .. } => true,
+            Self::TooHigh { .. }
+            | Self::TooFarOut { .. }
+            | Self::TooHeavy { .. }
+            | Self::BatteryUnknown
+            | Self::OffCentre { .. } => false,
+        }
+    }
+}
+
 /// A gap, and whether it is there as stated or only at the worst of the ranges.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Finding {
@@ -139,6 +213,12 @@ pub struct Finding {
     pub gap: Gap,
     /// Whether it is there as stated.
     pub as_stated: bool,
+}
+
+impl Finding {
+    fn stated(gap: Gap) -> Self {
+        Self { gap, as_stated: true }
+    }
 }
 
 /// What the plate says.
@@ -220,15 +300,14 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
         centre_higher: None,
         hanging: hanging.map(c),
     };
-    let mut found = |gap: Gap, as_stated: bool| outcome.findings.push(Finding { gap, as_stated });
     let Some(plate) = &truck.plate else {
-        found(Gap::NoPlate, true);
+        outcome.findings.push(Finding::stated(Gap::NoPlate));
         return outcome;
     };
-    let fitted_now = if truck.attachment.is_some() { PlateFor::Attachment } else { PlateFor::Forks };
-    if plate.issued_for != fitted_now {
-        found(Gap::OtherFrontEnd { issued_for: plate.issued_for }, true);
-    }
+    outcome.findings = differences(plate, truck);
+    // Of a plate for another mast or another attachment nothing can be estimated: only of one for bare forks.
+    let estimated = outcome.findings.iter().all(|f| matches!(f.gap, Gap::OtherFrontEnd { .. }));
+    let mut found = |gap: Gap, as_stated: bool| outcome.findings.push(Finding { gap, as_stated });
     if let (Some((_, mass)), false) = (truck.forks.extension, plate.extensions) {
         found(Gap::Extensions { mass: c(mass) }, true);
     }
@@ -278,7 +357,8 @@ pub fn check(scenario: &Scenario, placed: &Placed) -> Outcome {
             outcome.centre_higher = Some((c(placed.centre.hi.z), c(r.load_centre)));
         }
     }
-    outcome.estimate = estimate(scenario, plate, highest, centre.hi).map(|e| c(e * hanging.unwrap_or(1.0)));
+    let estimate = estimate(scenario, plate, highest, centre.hi).filter(|_| estimated);
+    outcome.estimate = estimate.map(|e| c(e * hanging.unwrap_or(1.0)));
     outcome
 }
 

@@ -179,6 +179,8 @@ pub enum Rule {
         /// Greatest.
         max: Scalar,
     },
+    /// Not a day of the calendar, written `2024-03-12`.
+    NotADay,
     /// A list or a text is longer than the program takes.
     TooLong {
         /// The longest.
@@ -216,6 +218,8 @@ pub enum Remedy {
     },
     /// Write it without a thousands mark, or with another number of decimals.
     WritePlainly,
+    /// Write it as year, month and day, `2024-03-12`.
+    WriteDay,
     /// Take some away.
     Shorten,
     /// Draw it again, or move the points.
@@ -253,6 +257,7 @@ impl Problem {
             }
             Rule::NotKnownSo { .. } => Remedy::ChooseAnother,
             Rule::ToleranceWithin { max } => Remedy::EnterWithin { min: Scalar::ZERO, max: *max },
+            Rule::NotADay => Remedy::WriteDay,
             Rule::TooLong { .. } => Remedy::Shorten,
             Rule::WeightOrMaterial => Remedy::Enter,
             Rule::OutlineTooShort { .. } | Rule::OutlineCrosses { .. } | Rule::OutlineFlat => Remedy::DrawAgain,

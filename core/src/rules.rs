@@ -249,6 +249,12 @@ figures! {
     BLADE_THICKNESS = 0.04, "m", OurChoice, "usual for 1.5 to 2.5 t";
     /// Load centre of a fork's stamped capacity where none is given.
     FORK_STAMP_CENTRE = 0.4, "m", OurChoice, "the least usual one";
+    /// A plate is for a mast whose lift differs from the one it names by no more than this.
+    PLATE_SAME_LIFT = 0.025, "m", OurChoice, "a plate rounds to an inch; masts differ by more";
+    /// A plate is for an attachment whose weight differs from the one it names by no more than this part.
+    PLATE_SAME_ATTACHMENT = 0.05, "", OurChoice, "rounding, hoses, bolts; another attachment differs by more";
+    /// A plate is for a mast that tilts no more than so much further than it says.
+    PLATE_SAME_TILT = 0.5, "degree", OurChoice, "whole degrees on plates and sheets";
     /// Axle loads may differ from the service weight by this part of it.
     AXLE_SUM_TOLERANCE = 0.01, "", OurChoice, "rounding on type sheets";
 }

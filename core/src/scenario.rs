@@ -3,7 +3,7 @@
 //! Made only by [`Scenario::from_document`](crate::validate). All in m, kg, rad; signs as on the
 //! [crate page](crate).
 
-use crate::document::{PlateFor, Turned, Wheels};
+use crate::document::{PlateFor, Turned, Tyres, Wheels};
 use crate::doubt::Doubts;
 use crate::found::{Drawn, Found, Standing};
 use crate::place::{Field, Place};
@@ -82,6 +82,8 @@ pub struct Truck {
     pub cg_x: Option<f64>,
     /// Height of its centre where known.
     pub cg_z: Option<f64>,
+    /// Its tyres, where that was said.
+    pub tyres: Option<Tyres>,
     /// Top speed in km/h, the unit of the rule that uses it.
     pub top_speed_kmh: f64,
     /// Operator: from nobody to this.
@@ -186,6 +188,8 @@ impl Forks {
 /// An attachment.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Attachment {
+    /// What it is called.
+    pub name: String,
     /// Its weight.
     pub mass: f64,
     /// Centre ahead of the fork face.
@@ -209,6 +213,18 @@ pub struct Plate {
     pub battery_max: Option<f64>,
     /// Whether it was issued for the extensions that are on.
     pub extensions: bool,
+    /// The attachment it names; counts where it was issued for one.
+    pub attachment: String,
+    /// That attachment's weight.
+    pub attachment_mass: Option<f64>,
+    /// Full lift of the mast it was issued for.
+    pub mast_lift: Option<f64>,
+    /// The tyres it was issued for.
+    pub tyres: Option<Tyres>,
+    /// The most that mast tilts back, a magnitude.
+    pub tilt_back: Option<f64>,
+    /// The most it tilts forward.
+    pub tilt_forward: Option<f64>,
 }
 
 /// A row of the plate.

@@ -15,14 +15,19 @@ mod drive;
 mod lift;
 mod load;
 mod parts;
+mod plate;
 mod traced;
 mod truck;
 mod weighed;
+
+pub use plate::is_day;
 
 /// The most rows a plate may have.
 pub const MOST_PLATE_ROWS: usize = 40;
 /// The most moving mast sections.
 pub const MOST_STAGES: usize = crate::doubt::MOST_STAGES;
+/// The most letters of a text that a plate bears.
+pub const MOST_LETTERS: usize = 200;
 /// The most parts a load may have.
 pub const MOST_PARTS: usize = 200;
 /// The most points an outline may have.
@@ -181,7 +186,24 @@ impl Entries {
             self.problem(Field::Stages, Some(stages as f64), Rule::TooLong { most: MOST_STAGES });
             self.document.truck.mast.stages.truncate(MOST_STAGES);
         }
+        self.lengths_of_texts();
         self.lengths_of_load();
+    }
+
+    /// What stands on plates is short.
+    fn lengths_of_texts(&mut self) {
+        let truck = &self.document.truck;
+        let plate = truck.plate.as_ref();
+        let texts = [
+            (Field::Serial, Some(&truck.serial)),
+            (Field::TypeName, Some(&truck.type_name)),
+            (Field::PlateAttachment, plate.map(|p| &p.attachment)),
+        ];
+        let length = |text: Option<&String>| text.map_or(0, |t| t.chars().count());
+        let long: Vec<_> = texts.map(|(field, text)| (field, length(text))).into_iter().collect();
+        for (field, letters) in long.into_iter().filter(|(_, letters)| *letters > MOST_LETTERS) {
+            self.problem(field, Some(letters as f64), Rule::TooLong { most: MOST_LETTERS });
+        }
     }
 
     /// How single figures are known: of figures that there are, in ways that they can be known, by

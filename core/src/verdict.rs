@@ -75,6 +75,8 @@ pub fn decide(
             Gap::OffCentre { .. } => Some(Entry::LoadCgLeft),
             Gap::TooHigh { .. } => Some(Entry::LiftHeight),
             Gap::Battery { .. } => Some(Entry::BatteryFitted),
+            Gap::OtherTyres { .. } => Some(Entry::Tyres),
+            Gap::OtherAttachment { .. } => Some(Entry::PlateAttachment),
             _ => None,
         };
         grounds.push(ground(finding.as_stated, Reason::Plate { gap: finding.gap.clone() }, measure));

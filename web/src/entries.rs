@@ -1,7 +1,8 @@
 //! What was entered, as it was typed: texts with the unit they were typed in, and choices.
 
 use serde::{Deserialize, Serialize};
-use standfast_core::document::{self, CentreKnown, Document, GivenAs, PlateFor, Turned, WeightKnown, Wheels};
+use standfast_core::checklist::Answers;
+use standfast_core::document::{self, CentreKnown, Document, GivenAs, PlateFor, Turned, Tyres, WeightKnown, Wheels};
 use standfast_core::friction::Underside;
 use standfast_core::material::Material;
 use standfast_core::number::NotRead;
@@ -32,6 +33,23 @@ pub struct Entries {
     pub truck_name: String,
     pub load_name: String,
     pub attachment_name: String,
+    #[serde(default)]
+    pub serial: String,
+    #[serde(default)]
+    pub type_name: String,
+    #[serde(default)]
+    pub tyres: Option<Tyres>,
+    /// The day the plate was issued.
+    #[serde(default)]
+    pub plate_issued: String,
+    /// The attachment it names.
+    #[serde(default)]
+    pub plate_attachment: String,
+    #[serde(default)]
+    pub plate_tyres: Option<Tyres>,
+    /// What was looked at before the lift.
+    #[serde(default)]
+    pub checklist: Answers,
     pub wheels: Option<Wheels>,
     pub weight_known: Option<WeightKnown>,
     pub centre_known: Option<CentreKnown>,
@@ -86,6 +104,13 @@ impl Entries {
             truck_name: String::new(),
             load_name: String::new(),
             attachment_name: String::new(),
+            serial: String::new(),
+            type_name: String::new(),
+            tyres: None,
+            plate_issued: String::new(),
+            plate_attachment: String::new(),
+            plate_tyres: None,
+            checklist: Answers::new(),
             wheels: None,
             weight_known: None,
             centre_known: Some(CentreKnown::Middle),
@@ -117,6 +142,13 @@ impl Entries {
             note: document.note.clone(),
             truck_name: truck.name.clone(),
             attachment_name: truck.attachment.as_ref().map(|a| a.name.clone()).unwrap_or_default(),
+            serial: truck.serial.clone(),
+            type_name: truck.type_name.clone(),
+            tyres: truck.tyres,
+            plate_issued: truck.plate.as_ref().map(|p| p.issued.clone()).unwrap_or_default(),
+            plate_attachment: truck.plate.as_ref().map(|p| p.attachment.clone()).unwrap_or_default(),
+            plate_tyres: truck.plate.as_ref().and_then(|p| p.tyres),
+            checklist: document.checklist.clone(),
             wheels: truck.wheels,
             plate_for: truck.plate.as_ref().and_then(|p| p.issued_for),
             plate_extensions: truck.plate.as_ref().is_some_and(|p| p.extensions),
@@ -177,10 +209,12 @@ impl Entries {
 
     /// The document with all that is chosen, named and listed.
     fn without_figures(&self) -> Document {
-        let mut document = Document { note: self.note.clone(), ..Document::default() };
+        let checklist = self.checklist.clone();
+        let mut document = Document { note: self.note.clone(), checklist, ..Document::default() };
         let truck = &mut document.truck;
         truck.name = self.truck_name.clone();
-        truck.wheels = self.wheels;
+        (truck.serial, truck.type_name) = (self.serial.clone(), self.type_name.clone());
+        (truck.wheels, truck.tyres) = (self.wheels, self.tyres);
         truck.mast.stages = vec![document::Stage::default(); self.stages];
         truck.attachment = self
             .attachment
@@ -188,6 +222,9 @@ impl Entries {
         truck.plate = self.plate.then(|| document::Plate {
             issued_for: self.plate_for,
             extensions: self.plate_extensions,
+            issued: self.plate_issued.clone(),
+            attachment: self.plate_attachment.clone(),
+            tyres: self.plate_tyres,
             rows: vec![document::PlateRow::default(); self.plate_rows],
             ..document::Plate::default()
         });

@@ -107,6 +107,8 @@ pub struct TextProps {
     pub path: &'static str,
     pub label: Label,
     pub value: AttrValue,
+    #[prop_or_default]
+    pub message: Option<Message>,
 }
 
 /// A free text's input.
@@ -119,8 +121,11 @@ pub fn TextInput(props: &TextProps) -> Html {
         act.emit(Action::Write(*which, input.value()));
     });
     let id = format!("f-{}", props.path);
+    let message_id = format!("{id}-message");
+    let described = props.message.is_some().then(|| message_id.clone());
+    let wrong = props.message.as_ref().is_some_and(|m| !m.missing);
     html! {
-        <div class="field text">
+        <div class={classes!("field", "text", wrong.then_some("wrong"))}>
             <label for={id.clone()}>
                 <span class="name">{ props.label.name }</span>
                 if !props.label.help.is_empty() {
@@ -133,11 +138,16 @@ pub fn TextInput(props: &TextProps) -> Html {
                     type="text"
                     autocomplete="off"
                     data-testid={format!("field-{}", props.path)}
+                    aria-describedby={described}
+                    aria-invalid={if wrong { "true" } else { "false" }}
                     value={props.value.clone()}
                     {oninput}
                     {onblur}
                 />
             </span>
+            if let Some(message) = &props.message {
+                { message_view(message, message_id, &format!("problem-{}", props.path)) }
+            }
         </div>
     }
 }

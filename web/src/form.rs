@@ -2,14 +2,15 @@
 
 use crate::answer::{Answer, is_missing};
 use crate::entries::Entries;
-use crate::field::{FieldInput, Message};
+use crate::field::{FieldInput, Message, TextInput};
 use crate::figures::{self, Printer, quantity_of};
 use crate::jump::element_id;
 use crate::known;
 use crate::problems;
 use crate::shared::Shared;
-use crate::state::{Action, Choice};
+use crate::state::{Action, Choice, Text};
 use crate::words::{fill, words};
+use standfast_core::document::Tyres;
 use standfast_core::friction::Underside;
 use standfast_core::place::{Field, Place};
 use standfast_core::rules;
@@ -120,6 +121,35 @@ impl Form {
             },
             None => Html::default(),
         }
+    }
+
+    /// A text that stands on a plate.
+    pub fn text(&self, which: Text, field: Field, value: &str) -> Html {
+        let (path, label) = (field.row().path, (words().field)(field));
+        let message = self.message(field.into());
+        html! { <TextInput {which} {path} {label} value={value.to_owned()} {message} /> }
+    }
+
+    /// What its tyres are, or that nobody says.
+    pub fn tyres(
+        &self,
+        field: Field,
+        now: Option<Tyres>,
+        choice: fn(Option<Tyres>) -> Choice,
+        act: &Callback<Action>,
+    ) -> Html {
+        let w = &words().plate;
+        let all = [Some(Tyres::Cushion), Some(Tyres::SolidPneumatic), Some(Tyres::Pneumatic), None];
+        let options = all.map(|tyres| {
+            let (code, name) = match tyres {
+                Some(Tyres::Cushion) => ("cushion", (w.tyres_button)(Tyres::Cushion)),
+                Some(Tyres::SolidPneumatic) => ("solid_pneumatic", (w.tyres_button)(Tyres::SolidPneumatic)),
+                Some(Tyres::Pneumatic) => ("pneumatic", (w.tyres_button)(Tyres::Pneumatic)),
+                None => ("unsaid", w.tyres_unsaid),
+            };
+            Choosable { code, name, chosen: now == tyres, choice: choice(tyres) }
+        });
+        self.choice(field, &options, act)
     }
 
     /// A choice between a few, as buttons side by side.

@@ -58,9 +58,18 @@ pub fn message(problem: &Problem, entries: &Entries, system: System) -> String {
         Rule::PlateTwice { row } => fill(w.plate_twice, &[("row", &(row + 1).to_string())]),
         Rule::NotKnownSo { path } => fill(w.not_known_so, &[("path", path)]),
         Rule::ToleranceWithin { max } => tolerance(place, max.get(), entries, system),
+        Rule::NotADay => fill(words().plate.not_a_day, &[("text", entries.plate_issued.trim())]),
+        Rule::TooLong { most } if is_text(place.field) => {
+            fill(words().plate.text_too_long, &[("most", &most.to_string())])
+        }
         Rule::TooLong { most } => fill(w.too_long, &[("most", &most.to_string())]),
         rule => load::message(rule, problem, print).unwrap_or_default(),
     }
+}
+
+/// Whether a text is entered there.
+fn is_text(field: Field) -> bool {
+    matches!(field, Field::Serial | Field::TypeName | Field::PlateAttachment)
 }
 
 /// Of a tolerance: that its text is no number, or out of its range.

@@ -2,6 +2,7 @@
 
 mod blades;
 mod drive;
+mod plate;
 mod remedies;
 
 pub use blades::{counted_from, figure_range, friction};
@@ -13,7 +14,7 @@ use crate::entries::Entries;
 use crate::figures::{self, Printer};
 use crate::problems;
 use crate::words::{Twice, Words, fill, words};
-use standfast_core::document::{CentreKnown, Document, GivenAs, PlateFor};
+use standfast_core::document::{CentreKnown, Document, GivenAs};
 use standfast_core::place::{Field, Place};
 use standfast_core::plate::Gap;
 use standfast_core::scalar::Scalar;
@@ -141,6 +142,8 @@ impl Teller<'_> {
                 let step = pose.unwrap_or_else(|| (self.w.step)(*step).name.to_owned());
                 Some(fill(w.tightest, &[("step", &lower(&step)), ("share", &figures::share(share.get()))]))
             }
+            // Not measured: looked at.
+            (Reason::Plate { gap: Gap::OtherTyres { .. } | Gap::OtherAttachment { .. } }, ..) => None,
             (_, State::Hold, measure) => {
                 let measure = measure.map(|place| fill(w.measure, &[("what", &lower(&name_of(place)))]));
                 Some([Some(w.as_entered.to_owned()), measure].into_iter().flatten().collect::<Vec<_>>().join(" "))
@@ -222,82 +225,6 @@ impl Teller<'_> {
             | Reason::Slides { .. }
             | Reason::Reserve { .. }
             | Reason::LoadDownhill { .. } => String::new(),
-        }
-    }
-
-    fn gap(&self, gap: &Gap, state: State) -> String {
-        let (w, print) = (&self.w.verdict, self.print);
-        let pick = |twice: Twice| if state == State::Hold { twice.may } else { twice.stated };
-        let over = |a: &Scalar, b: &Scalar| a.get() - b.get();
-        match gap {
-            Gap::NoPlate => w.no_plate.to_owned(),
-            Gap::OtherFrontEnd { issued_for: PlateFor::Forks } => w.other_front_end_forks.to_owned(),
-            Gap::Extensions { mass } => {
-                fill(w.extensions_not_named, &[("mass", &print.mass(mass.get(), Rounding::Nearest))])
-            }
-            Gap::OtherFrontEnd { issued_for: PlateFor::Attachment } => w.other_front_end_attachment.to_owned(),
-            Gap::TooHigh { height, last } => fill(
-                w.too_high,
-                &[
-                    ("height", &print.height(height.get())),
-                    ("last", &print.height(last.get())),
-                    ("margin", &print.length(over(height, last), Rounding::Up)),
-                ],
-            ),
-            Gap::TooFarOut { load_centre, last } => fill(
-                pick(w.too_far_out),
-                &[
-                    ("centre", &print.length(load_centre.get(), Rounding::Up)),
-                    ("last", &print.length(last.get(), Rounding::Down)),
-                    ("margin", &print.length(over(load_centre, last), Rounding::Up)),
-                ],
-            ),
-            Gap::TooHeavy { mass, allowed, row } => {
-                let hanging = self.answer.assessment.as_ref().and_then(|a| a.plate.hanging);
-                let row = self.answer.document.truck.plate.as_ref().and_then(|p| p.rows.get(*row));
-                let (centre, height) =
-                    row.map_or((0.0, 0.0), |r| (r.load_centre_m.unwrap_or_default(), r.height_m.unwrap_or_default()));
-                let said = fill(
-                    pick(w.too_heavy),
-                    &[
-                        ("mass", &print.mass(mass.get(), Rounding::Up)),
-                        ("allowed", &print.mass(allowed.get(), Rounding::Down)),
-                        ("centre", &print.length(centre, Rounding::Nearest)),
-                        ("height", &print.height(height)),
-                        ("margin", &print.mass(over(mass, allowed), Rounding::Up)),
-                    ],
-                );
-                match hanging {
-                    Some(part) => {
-                        let part = figures::slope(part.get(), Rounding::Down);
-                        format!("{said} {}", fill(self.w.blades.too_heavy_hanging, &[("part", &part)]))
-                    }
-                    None => said,
-                }
-            }
-            Gap::Battery { fitted, min, max } => {
-                let mass = |kg: &Scalar, way| print.mass(kg.get(), way);
-                let window = match (min, max) {
-                    (Some(min), Some(max)) => {
-                        fill(w.between, &[("a", &mass(min, Rounding::Up)), ("b", &mass(max, Rounding::Down))])
-                    }
-                    (Some(min), None) => fill(w.at_least, &[("a", &mass(min, Rounding::Up))]),
-                    (None, max) => {
-                        let max = max.map(|m| mass(&m, Rounding::Down)).unwrap_or_default();
-                        fill(w.at_most, &[("a", &max)])
-                    }
-                };
-                fill(w.battery, &[("fitted", &mass(fitted, Rounding::Nearest)), ("window", &window)])
-            }
-            Gap::BatteryUnknown => w.battery_unknown.to_owned(),
-            Gap::OffCentre { offset, limit } => fill(
-                pick(w.off_centre),
-                &[
-                    ("offset", &print.length(offset.get(), Rounding::Up)),
-                    ("limit", &print.length(limit.get(), Rounding::Down)),
-                    ("margin", &print.length(over(offset, limit), Rounding::Up)),
-                ],
-            ),
         }
     }
 

@@ -6,7 +6,9 @@ use crate::entries::{Entries, WeighEntry};
 use crate::grip::Grip;
 use crate::history::{History, Typing};
 use crate::notice::Notice;
-use standfast_core::document::{By, CentreKnown, GivenAs, PlateFor, RaisedEnd, RampDown, Turned, WeightKnown, Wheels};
+use standfast_core::document::{
+    By, CentreKnown, GivenAs, PlateFor, RaisedEnd, RampDown, Turned, Tyres, WeightKnown, Wheels,
+};
 use standfast_core::example;
 use standfast_core::friction::Underside;
 use standfast_core::material::Material;
@@ -46,6 +48,10 @@ pub enum Text {
     TruckName,
     LoadName,
     AttachmentName,
+    Serial,
+    TypeName,
+    PlateIssued,
+    PlateAttachment,
     /// Of one part of the load, from 0.
     PartName(usize),
 }
@@ -90,6 +96,9 @@ pub enum Choice {
     Plate(bool),
     PlateFor(PlateFor),
     PlateExtensions(bool),
+    /// None where nobody says.
+    Tyres(Option<Tyres>),
+    PlateTyres(Option<Tyres>),
     Attachment(bool),
     WeightKnown(WeightKnown),
     CentreKnown(CentreKnown),
@@ -270,6 +279,10 @@ impl Reducible for State {
                 Text::TruckName => e.truck_name = text,
                 Text::LoadName => e.load_name = text,
                 Text::AttachmentName => e.attachment_name = text,
+                Text::Serial => e.serial = text,
+                Text::TypeName => e.type_name = text,
+                Text::PlateIssued => e.plate_issued = text,
+                Text::PlateAttachment => e.plate_attachment = text,
                 Text::PartName(part) => {
                     if let Some(part) = e.parts.get_mut(part) {
                         part.name = text;
@@ -295,6 +308,8 @@ impl Reducible for State {
                 }
                 Choice::PlateFor(front_end) => e.plate_for = Some(front_end),
                 Choice::PlateExtensions(named) => e.plate_extensions = named,
+                Choice::Tyres(tyres) => e.tyres = tyres,
+                Choice::PlateTyres(tyres) => e.plate_tyres = tyres,
                 Choice::Attachment(fitted) => e.attachment = fitted,
                 Choice::WeightKnown(how) => e.weight_is_known(None, how),
                 Choice::CentreKnown(how) => e.centre_known = Some(how),

@@ -90,7 +90,8 @@ fn beyond_its_last_figures_the_plate_covers_nothing() {
 #[test]
 fn another_front_end_is_not_covered() {
     let mut scenario = example::three_wheel();
-    scenario.truck.attachment = Some(Attachment { mass: 120.0, ahead: 0.08, above: 0.3, lost_load: 0.11 });
+    scenario.truck.attachment =
+        Some(Attachment { name: String::new(), mass: 120.0, ahead: 0.08, above: 0.3, lost_load: 0.11 });
     let found = outcome(&scenario);
     assert!(matches!(found.findings[0], Finding { gap: Gap::OtherFrontEnd { .. }, as_stated: true }));
     assert!(found.estimate.is_some_and(|kg| kg < Scalar::computed(1580.0)));

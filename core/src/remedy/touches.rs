@@ -57,6 +57,8 @@ fn touches(kind: Kind, reason: &Reason) -> bool {
     match reason {
         Reason::Plate { gap } => match gap {
             Gap::NoPlate => false,
+            // Nothing that is done to a load or to a lift gives a truck another plate.
+            Gap::OtherAttachment { .. } | Gap::OtherMast { .. } | Gap::OtherTyres { .. } | Gap::OtherTilt { .. } => false,
             Gap::OtherFrontEnd { .. } => kind == Kind::AttachmentOff,
             Gap::Extensions { .. } => kind == Kind::ExtensionsOff,
             Gap::TooHigh { .. } => kind == Kind::Lower,

@@ -1,12 +1,12 @@
 //! The truck and its plate, from what was entered.
 
 use super::Entries;
-use crate::document::{self, PlateFor, Wheels};
+use crate::document::Wheels;
 use crate::place::{Field, Place};
 use crate::problem::Rule;
 use crate::rules;
 use crate::scalar::{Scalar, Span};
-use crate::scenario::{Attachment, Axle, Basis, Battery, Forks, Mast, Plate, PlateRow, Truck};
+use crate::scenario::{Attachment, Axle, Basis, Battery, Forks, Mast, Plate, Truck};
 use glam::DVec3;
 
 impl Entries {
@@ -19,6 +19,8 @@ impl Entries {
         let wheelbase = self.needed(Field::Wheelbase);
         let service = self.needed(Field::Service);
         let cg_x = self.balance(wheelbase, service);
+        self.together(Field::Rated, Field::RatedCentre);
+        self.together(Field::FrontAxleLaden, Field::SteerAxleLaden);
         let plate = self.plate();
         let truck = Truck {
             wheels,
@@ -28,6 +30,7 @@ impl Entries {
             service,
             cg_x,
             cg_z: self.entered(Field::CgHeight),
+            tyres: self.document.truck.tyres,
             top_speed_kmh: self.needed(Field::TopSpeed),
             operator: self.or_figure(Field::Operator, rules::OPERATOR_MASS),
             battery: self.battery(wheelbase, plate.as_ref()),
@@ -70,6 +73,15 @@ impl Entries {
                 None
             }
             (None, None) => None,
+        }
+    }
+
+    /// Two figures that say something only together.
+    fn together(&mut self, one: Field, other: Field) {
+        match (self.entered(one), self.entered(other)) {
+            (Some(_), None) => self.problem(other, None, Rule::Together { with: one.into() }),
+            (None, Some(_)) => self.problem(one, None, Rule::Together { with: other.into() }),
+            _ => {}
         }
     }
 
@@ -250,47 +262,11 @@ impl Entries {
     fn attachment(&mut self) -> Option<Attachment> {
         self.document.truck.attachment.as_ref()?;
         Some(Attachment {
+            name: self.document.truck.attachment.as_ref().map(|a| a.name.trim().to_owned()).unwrap_or_default(),
             mass: self.needed(Field::AttachmentMass),
             ahead: self.needed(Field::AttachmentAhead),
             above: self.or_figure(Field::AttachmentAbove, rules::ATTACHMENT_ABOVE_FORKS),
             lost_load: self.needed(Field::LostLoad),
-        })
-    }
-
-    fn plate(&mut self) -> Option<Plate> {
-        let document::Plate { issued_for, rows, extensions, .. } = self.document.truck.plate.clone()?;
-        if issued_for.is_none() {
-            self.problem(Field::PlateFor, None, Rule::Required);
-        }
-        if rows.is_empty() {
-            self.problem(Field::PlateRows, None, Rule::Required);
-        }
-        self.at_most(Field::PlateBatteryMin, Field::PlateBatteryMax);
-        let rows: Vec<PlateRow> = (0..rows.len())
-            .map(|row| PlateRow {
-                height: self.needed(Place::in_row(Field::PlateHeight, row)),
-                load_centre: self.needed(Place::in_row(Field::PlateLoadCentre, row)),
-                capacity: self.needed(Place::in_row(Field::PlateCapacity, row)),
-            })
-            .collect();
-        let complete = |r: &PlateRow| r.height > 0.0 && r.load_centre > 0.0 && r.capacity > 0.0;
-        for (late, b) in rows.iter().enumerate().filter(|(_, r)| complete(r)) {
-            for (early, a) in rows.iter().enumerate().filter(|(_, r)| complete(r)) {
-                let twice = a.height.total_cmp(&b.height).is_eq() && a.load_centre.total_cmp(&b.load_centre).is_eq();
-                let place = Place::in_row(Field::PlateCapacity, late);
-                if twice && early < late {
-                    self.problem(place, Some(b.capacity), Rule::PlateTwice { row: early });
-                } else if b.height >= a.height && b.load_centre >= a.load_centre && b.capacity > a.capacity {
-                    self.problem(place, Some(b.capacity), Rule::PlateFalls { row: early });
-                }
-            }
-        }
-        Some(Plate {
-            issued_for: issued_for.unwrap_or(PlateFor::Forks),
-            rows,
-            battery_min: self.entered(Field::PlateBatteryMin),
-            battery_max: self.entered(Field::PlateBatteryMax),
-            extensions,
         })
     }
 

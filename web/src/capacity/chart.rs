@@ -4,7 +4,7 @@ use crate::drawing::layout::{Want, spread};
 use crate::drawing::projection::Spot;
 use standfast_core::capacity::Diagram;
 use standfast_core::document::PlateFor;
-use standfast_core::plate::{Gap, Outcome};
+use standfast_core::plate::Outcome;
 use standfast_core::scenario::{Plate, PlateRow};
 
 /// What the model leaves at one height.
@@ -68,7 +68,7 @@ impl Chart {
         Self {
             curves: diagram.curves.iter().map(curve).collect(),
             stairs: stairs(diagram),
-            issued_so: !plate.findings.iter().any(|f| is_of_another(&f.gap)),
+            issued_so: !plate.findings.iter().any(|f| f.gap.is_of_another_truck()),
             now: Now {
                 centre: Ranged {
                     lo: load.load_centre_lo.get(),
@@ -108,11 +108,6 @@ impl Chart {
     }
 }
 
-/// Whether a plate is one for another set-up than today's, whatever its rows say.
-fn is_of_another(gap: &Gap) -> bool {
-    matches!(gap, Gap::NoPlate | Gap::OtherFrontEnd { .. } | Gap::Extensions { .. } | Gap::Battery { .. })
-}
-
 /// The plate's rows as steps, one stair for each height: at a load centre what the plate's own rule gives.
 fn stairs(diagram: &Diagram) -> Vec<Stair> {
     let rows = diagram.plate.iter().map(|r| PlateRow {
@@ -126,6 +121,12 @@ fn stairs(diagram: &Diagram) -> Vec<Stair> {
         battery_min: None,
         battery_max: None,
         extensions: false,
+        attachment: String::new(),
+        attachment_mass: None,
+        mast_lift: None,
+        tyres: None,
+        tilt_back: None,
+        tilt_forward: None,
     };
     let sorted = |of: fn(&PlateRow) -> f64| {
         let mut all: Vec<f64> = plate.rows.iter().map(of).collect();

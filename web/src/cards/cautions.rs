@@ -4,6 +4,7 @@ use crate::entries::DriveEntry;
 use crate::figures::Printer;
 use crate::form::Form;
 use crate::words::{fill, words};
+use standfast_core::document::PlateFor;
 use standfast_core::place::Field;
 use standfast_core::report::Assessment;
 use standfast_core::units::Rounding;
@@ -24,6 +25,7 @@ pub(super) fn of_this_lift(form: &Form) -> Vec<String> {
     if form.entries.attachment {
         list.push(w.attachment.to_owned());
     }
+    list.extend(unsaid_by_the_plate(form));
     if let Some(estimate) = a.plate.estimate {
         list.push(fill(w.estimate_here, &[("estimate", &print.mass(estimate.get(), Rounding::Down))]));
     }
@@ -36,6 +38,20 @@ pub(super) fn of_this_lift(form: &Form) -> Vec<String> {
         list.push(fill(w.inferred, &[("range", &range)]));
     }
     list
+}
+
+/// What the plate does not say of the truck it was issued for.
+fn unsaid_by_the_plate(form: &Form) -> Option<String> {
+    let w = &words().plate;
+    let plate = form.answer.document.truck.plate.as_ref()?;
+    let names_none = plate.attachment.trim().is_empty() && plate.attachment_kg.is_none();
+    let unsaid = [
+        (plate.mast_lift_m.is_none(), w.unsaid_mast),
+        (plate.issued_for == Some(PlateFor::Attachment) && names_none, w.unsaid_attachment),
+        (plate.tyres.is_none(), w.unsaid_tyres),
+    ];
+    let list: Vec<_> = unsaid.into_iter().filter_map(|(so, text)| so.then_some(text)).collect();
+    (!list.is_empty()).then(|| fill(w.unsaid, &[("list", &list.join(", "))]))
 }
 
 /// What could not be checked on the blades, and what hangs.

@@ -14,6 +14,7 @@ mod lift;
 mod load;
 mod mast;
 mod plate;
+mod sheet;
 mod summary;
 mod truck;
 

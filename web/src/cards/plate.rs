@@ -1,17 +1,23 @@
 //! The capacity plate.
 
 use crate::field::Message;
+use crate::fold::Fold;
 use crate::form::{Choosable, Form, buttons};
 use crate::jump::element_id;
-use crate::state::{Action, Choice};
+use crate::state::{Action, Choice, Text};
 use crate::words::{fill, words};
 use standfast_core::document::PlateFor;
 use standfast_core::place::{Field, Place};
+use standfast_core::plate::Gap;
 use standfast_core::validate::MOST_PLATE_ROWS;
 use yew::prelude::*;
 
 /// A row's columns.
 const COLUMNS: [Field; 3] = [Field::PlateHeight, Field::PlateLoadCentre, Field::PlateCapacity];
+
+/// What is seldom on a plate.
+const MORE: [Field; 5] =
+    [Field::PlateIssued, Field::PlateMastLift, Field::PlateTiltBack, Field::PlateTiltForward, Field::PlateTyres];
 
 pub(super) fn plate(form: &Form, act: &Callback<Action>) -> Html {
     let w = &words().card;
@@ -46,12 +52,41 @@ pub(super) fn plate(form: &Form, act: &Callback<Action>) -> Html {
                 if form.answer.document.truck.forks.extension_m.is_some() {
                     { form.choice(Field::PlateExtensions, &extensions, act) }
                 }
+                if form.entries.plate_for == Some(PlateFor::Attachment) {
+                    { form.text(Text::PlateAttachment, Field::PlateAttachment, &form.entries.plate_attachment) }
+                    { form.number(Field::PlateAttachmentMass) }
+                }
                 { rows(form, act) }
                 { form.number(Field::PlateBatteryMin) }
                 { form.number(Field::PlateBatteryMax) }
+                { more(form, act) }
             }
         </>
     }
+}
+
+/// What it says of the truck it was issued for, beyond the front end.
+fn more(form: &Form, act: &Callback<Action>) -> Html {
+    let otherwise = |gap: &Gap| matches!(gap, Gap::OtherMast { .. } | Gap::OtherTyres { .. } | Gap::OtherTilt { .. });
+    let found = form.answer.assessment.as_ref().map(|a| a.plate.findings.as_slice()).unwrap_or_default();
+    let wanted = form.answer.any_problem(&MORE) || found.iter().any(|f| otherwise(&f.gap));
+    let holds: Vec<_> = MORE.iter().map(|f| f.row().path).collect();
+    let inside = {
+        let (form, act) = (form.clone(), act.clone());
+        Callback::from(move |()| {
+            let e = &form.entries;
+            html! {
+                <>
+                    { form.text(Text::PlateIssued, Field::PlateIssued, &e.plate_issued) }
+                    { form.number(Field::PlateMastLift) }
+                    { form.number(Field::PlateTiltBack) }
+                    { form.number(Field::PlateTiltForward) }
+                    { form.tyres(Field::PlateTyres, e.plate_tyres, Choice::PlateTyres, &act) }
+                </>
+            }
+        })
+    };
+    html! { <Fold name={words().plate.more} test="more-plate" {wanted} holds={holds.join(" ")} {inside} /> }
 }
 
 fn rows(form: &Form, act: &Callback<Action>) -> Html {

@@ -3,7 +3,7 @@ use crate::answer::Answer;
 use crate::entries::Entries;
 use crate::shared::Shared;
 use standfast_core::document::{
-    Attachment, CentreKnown, Document, GivenAs, Plate, PlateRow, Side, Stage, WeighPoint, Weighing, Wheels,
+    Attachment, CentreKnown, Document, GivenAs, Plate, PlateFor, PlateRow, Side, Stage, WeighPoint, Weighing, Wheels,
 };
 use standfast_core::example;
 use standfast_core::place::{Field, Place};
@@ -23,7 +23,8 @@ fn everything() -> Document {
     let mut document = Document::default();
     document.truck.wheels = Some(Wheels::Four);
     document.truck.attachment = Some(Attachment::default());
-    document.truck.plate = Some(Plate { rows: vec![PlateRow::default(); 2], ..Plate::default() });
+    document.truck.plate =
+        Some(Plate { issued_for: Some(PlateFor::Attachment), rows: vec![PlateRow::default(); 2], ..Plate::default() });
     document.truck.mast.stages = vec![Stage::default(); 2];
     document.load.centre_known = Some(CentreKnown::Mark);
     document.load.weighing =
@@ -40,7 +41,7 @@ async fn every_figure_has_its_field() {
     let document = everything();
     let mut entries = Entries::from_document(&document);
     // A wrong one among the rare figures unfolds them.
-    for field in [Field::MastOuter, Field::Extension] {
+    for field in [Field::MastOuter, Field::Extension, Field::PlateMastLift, Field::SteerTread] {
         entries.enter(field.into(), "?", System::Metric);
     }
     let mut html = String::new();
@@ -79,7 +80,16 @@ async fn every_figure_has_its_field() {
     ] {
         assert!(html.contains(&format!("data-testid=\"choice-{choice}\"")), "{choice}");
     }
-    for text in ["truck.name", "truck.attachment.name", "load.name", "note"] {
+    for text in [
+        "truck.name",
+        "truck.serial",
+        "truck.type_name",
+        "truck.attachment.name",
+        "truck.plate.issued",
+        "truck.plate.attachment",
+        "load.name",
+        "note",
+    ] {
         assert!(html.contains(&format!("data-testid=\"field-{text}\"")), "{text}");
     }
 }

@@ -1,6 +1,6 @@
 //! The truck's card.
 
-use super::{group, mast, plate};
+use super::{group, mast, plate, sheet};
 use crate::field::TextInput;
 use crate::fold::Fold;
 use crate::form::{Choosable, Form, buttons};
@@ -64,6 +64,7 @@ pub(super) fn card(form: &Form, act: &Callback<Action>) -> Html {
                 Field::BatteryStated,
                 Field::BatteryFitted,
             ])) }
+            { sheet::sheet(form, act) }
             { group(w.group_mast, numbers(&[Field::MastLift, Field::MaxTiltBack, Field::MaxTiltForward])) }
             { group(w.group_forks, html! {
                 <>

@@ -1,7 +1,7 @@
 //! Which figures count as the choices stand. What a choice hides keeps its text for when it shows again.
 
 use super::Entries;
-use standfast_core::document::{CentreKnown, GivenAs, Shape, Wheels};
+use standfast_core::document::{CentreKnown, GivenAs, PlateFor, Shape, Wheels};
 use standfast_core::place::{Field, Place};
 
 impl Entries {
@@ -12,6 +12,7 @@ impl Entries {
         let traced = || self.trace.as_ref().filter(|_| self.given_as == GivenAs::Trace);
         match place.field {
             Field::AxleMass | Field::PivotHeight => self.wheels == Some(Wheels::Four),
+            Field::PlateAttachmentMass => self.plate_for == Some(PlateFor::Attachment),
             Field::LoadLength | Field::LoadWidth | Field::LoadHeight => as_block,
             Field::LoadCgFromHeel | Field::LoadCgLeft | Field::LoadCgAbove => {
                 as_block && self.centre_known == Some(CentreKnown::Mark)

@@ -88,6 +88,7 @@ pub(super) fn message(rule: &Rule, problem: &Problem, print: Printer) -> Option<
         | Rule::PlateTwice { .. }
         | Rule::NotKnownSo { .. }
         | Rule::ToleranceWithin { .. }
+        | Rule::NotADay
         | Rule::TooLong { .. } => return None,
     })
 }

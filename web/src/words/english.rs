@@ -9,6 +9,7 @@ mod known;
 mod limits;
 mod load;
 mod parts;
+mod plate;
 mod remedies;
 mod trace;
 
@@ -33,9 +34,7 @@ pub static ENGLISH: Words = Words {
         },
         wrong: "{field}: {problem}",
         no_plate: "No capacity plate is entered; nothing is lifted without one that covers it.",
-        other_front_end_forks: "The plate was issued for forks alone; an attachment is fitted.",
         extensions_not_named: "The plate does not name the fork extensions that are on ({mass}).",
-        other_front_end_attachment: "The plate was issued with an attachment; bare forks are fitted.",
         too_high: "Lifted to {height}; the plate ends at {last}, {margin} short.",
         too_far_out: Twice {
             stated: "The load centre is at {centre}; the plate ends at {last}, {margin} short.",
@@ -311,6 +310,7 @@ pub static ENGLISH: Words = Words {
     load: load::LOAD,
     load_problem: load::LOAD_PROBLEM,
     parts: parts::PARTS,
+    plate: plate::PLATE,
     remedies: remedies::REMEDIES,
     trace: trace::TRACE,
     mast_upright: "mast upright",

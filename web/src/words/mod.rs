@@ -14,6 +14,7 @@ pub mod known;
 pub mod limits;
 pub mod load;
 pub mod parts;
+pub mod plate;
 pub mod remedies;
 pub mod trace;
 
@@ -79,9 +80,7 @@ pub struct VerdictWords {
     pub needed: Count,
     pub wrong: &'static str,
     pub no_plate: &'static str,
-    pub other_front_end_forks: &'static str,
     pub extensions_not_named: &'static str,
-    pub other_front_end_attachment: &'static str,
     pub too_high: &'static str,
     pub too_far_out: Twice,
     pub too_heavy: Twice,
@@ -343,6 +342,7 @@ pub struct Words {
     pub load: load::LoadWords,
     pub load_problem: load::LoadProblemWords,
     pub parts: parts::PartsWords,
+    pub plate: plate::PlateWords,
     pub remedies: remedies::RemedyWords,
     pub trace: trace::TraceWords,
     pub mast_upright: &'static str,
