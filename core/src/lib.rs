@@ -27,6 +27,7 @@ pub mod body;
 pub mod book;
 pub mod capacity;
 pub mod checklist;
+pub mod closure;
 pub mod composite;
 pub mod corner;
 pub mod document;

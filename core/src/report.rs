@@ -3,6 +3,7 @@
 //! Units: m, kg, N, N m; slopes are tangents; angles are degrees and say so in their name.
 
 use crate::balance::{Balance, Contradiction};
+use crate::closure::Tested;
 use crate::document::Document;
 use crate::forks;
 use crate::gain;
@@ -92,6 +93,8 @@ pub struct Assessment {
     pub built_in: Vec<BuiltInReport>,
     /// Where the entered truck and its plate contradict each other.
     pub contradictions: Vec<Contradiction>,
+    /// The type sheet held against itself, as far as it was entered.
+    pub closure: Vec<Tested>,
     /// Corners (x, z) of where the unladen truck's centre may be; one where it is known.
     pub unladen_centre: Vec<(Scalar, Scalar)>,
     /// The plate.
@@ -188,6 +191,7 @@ fn assess_scenario(scenario: &Scenario, document: &Document) -> Assessment {
         assumed,
         built_in: built_in.map(BuiltInReport::of).collect(),
         contradictions: balance.contradictions.clone(),
+        closure: scenario.closure.clone(),
         unladen_centre: balance.whole.iter().map(|p| (Scalar::computed(p.x), Scalar::computed(p.y))).collect(),
         plate,
         forks,

@@ -3,6 +3,7 @@
 //! Made only by [`Scenario::from_document`](crate::validate). All in m, kg, rad; signs as on the
 //! [crate page](crate).
 
+use crate::closure::Tested;
 use crate::document::{PlateFor, Turned, Tyres, Wheels};
 use crate::doubt::Doubts;
 use crate::found::{Drawn, Found, Standing};
@@ -27,6 +28,8 @@ pub struct Scenario {
     pub doubts: Doubts,
     /// Every figure that was not entered, and what stands for it.
     pub assumed: Vec<Assumed>,
+    /// The type sheet held against itself.
+    pub closure: Vec<Tested>,
 }
 
 /// A figure that nobody entered.

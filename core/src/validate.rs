@@ -1,5 +1,6 @@
 //! From what was entered to what is assessed: every problem found at once, every gap filled and named.
 
+use crate::closure;
 use crate::document::{self, Document};
 use crate::found::{Drawn, Found, TraceFound};
 use crate::known;
@@ -147,7 +148,8 @@ impl Entries {
         match load {
             Some(load) if self.problems.is_empty() => {
                 let doubts = self.doubts();
-                Ok(Scenario { truck, load, lift, drive, doubts, assumed: self.assumed })
+                let closure = closure::check(&self.document);
+                Ok(Scenario { truck, load, lift, drive, doubts, assumed: self.assumed, closure })
             }
             _ => {
                 self.problems.sort_by_key(|p| p.place);

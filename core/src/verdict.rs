@@ -113,6 +113,14 @@ pub fn decide(
         let reason = Reason::Contradicts { contradiction: contradiction.clone() };
         grounds.push(Ground { state: State::Hold, reason, measure });
     }
+    for tested in scenario.closure.iter().filter(|t| !t.closes) {
+        let measure = tested.suspects.first().map(|s| s.place);
+        grounds.push(Ground {
+            state: State::Hold,
+            reason: Reason::SheetContradicts { tested: tested.clone() },
+            measure,
+        });
+    }
     for (seat, step) in seats.iter().zip(steps) {
         grounds.extend(seat.as_ref().and_then(|seat| seat_ground(seat, step)));
     }

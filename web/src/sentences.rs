@@ -4,10 +4,12 @@ mod blades;
 mod drive;
 mod plate;
 mod remedies;
+mod sheet;
 
 pub use blades::{counted_from, figure_range, friction};
 pub use drive::{step_of, when};
 pub use remedies::{leads_to, needed, remedy, settles};
+pub use sheet::{suspects, tested};
 
 use crate::answer::{Answer, is_missing};
 use crate::entries::Entries;
@@ -136,6 +138,7 @@ impl Teller<'_> {
                 let list: Vec<_> = contradiction.suspects.iter().map(|&p| name_of(p)).collect();
                 Some(fill(w.suspects, &[("list", &list.join(", "))]))
             }
+            (Reason::SheetContradicts { tested }, ..) => Some(suspects(tested, self.print)),
             (Reason::Within { step, share, .. }, ..) => {
                 let report = self.answer.step(*step);
                 let pose = report.map(|s| self.pose(*step, s.lift.get(), s.tilt_deg.get()));
@@ -206,6 +209,7 @@ impl Teller<'_> {
                     ("asked", &figures::slope(c.asked.get(), Rounding::Up)),
                 ],
             ),
+            Reason::SheetContradicts { tested } => self::tested(tested, self.print),
             Reason::Within { mass, allowed, .. } => fill(
                 w.within,
                 &[

@@ -81,6 +81,7 @@ fn beyond_its_last_figures_the_plate_covers_nothing() {
 
     let mut scenario = example::three_wheel();
     scenario.truck.mast.lift = 6.0;
+    scenario.truck.plate.as_mut().expect("a plate").mast_lift = None;
     scenario.lift.height = 4.9;
     assert!(matches!(gaps(&scenario).as_slice(), [(Gap::TooHigh { .. }, true)]));
     scenario.truck.plate = None;
@@ -162,4 +163,92 @@ fn an_unknown_heel_gap_counts_at_its_worst_and_not_as_stated() {
     assert_relative_eq!(need.load_centre_worst.get(), 0.55 + 0.02 + 0.05);
     let forks = crate::forks::check(&scenario, &placed, &crate::bearing::Bearing::of(&scenario));
     assert_relative_eq!(forks.to_tips.get(), 1.15 - 0.55, max_relative = 1e-12);
+}
+
+/// The example's plate after a change, and its truck after another.
+fn changed(plate: impl FnOnce(&mut Plate), truck: impl FnOnce(&mut crate::scenario::Truck)) -> Vec<(Gap, bool)> {
+    let mut scenario = example::three_wheel();
+    plate(scenario.truck.plate.as_mut().expect("a plate"));
+    truck(&mut scenario.truck);
+    gaps(&scenario)
+}
+
+#[test]
+fn another_mast_is_not_covered_whichever_way_it_differs() {
+    for lift in [4.7 - 0.026, 4.7 + 0.026, 3.3, 6.0] {
+        let found = changed(|_| {}, |t| t.mast.lift = lift);
+        let gap = Gap::OtherMast { named: Scalar::computed(4.7), fitted: Scalar::computed(lift) };
+        assert!(found.contains(&(gap, true)), "{lift}: {found:?}");
+    }
+    // Rounded to an inch it is the same one, and a plate that does not say is for any.
+    assert_eq!(changed(|_| {}, |t| t.mast.lift = 4.7 + 0.025), []);
+    assert_eq!(changed(|p| p.mast_lift = None, |t| t.mast.lift = 6.0), []);
+}
+
+#[test]
+fn other_tyres_are_not_covered_and_unsaid_ones_are_asked_for() {
+    use crate::document::Tyres::{Cushion, Pneumatic};
+    let gap = |fitted| Gap::OtherTyres { named: Cushion, fitted };
+    assert_eq!(changed(|_| {}, |t| t.tyres = Some(Pneumatic)), [(gap(Some(Pneumatic)), true)]);
+    assert_eq!(changed(|_| {}, |t| t.tyres = None), [(gap(None), false)]);
+    assert_eq!(changed(|p| p.tyres = None, |t| t.tyres = Some(Pneumatic)), []);
+}
+
+#[test]
+fn a_mast_that_tilts_further_is_not_covered_one_that_tilts_less_is() {
+    let tilted = |back: f64, forward: f64| {
+        changed(|_| {}, |t| (t.mast.tilt_back, t.mast.tilt_forward) = (back.to_radians(), forward.to_radians()))
+    };
+    assert_eq!(tilted(6.5, 5.5), []);
+    assert_eq!(tilted(3.0, 2.0), []);
+    let ways = |found: Vec<(Gap, bool)>| {
+        found
+            .iter()
+            .map(|(g, stated)| (matches!(g, Gap::OtherTilt { way: Tilted::Back, .. }), *stated))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(ways(tilted(7.0, 5.0)), [(true, true)]);
+    assert_eq!(ways(tilted(6.0, 6.0)), [(false, true)]);
+}
+
+/// By its weight it is another one; by its name alone somebody has to look.
+#[test]
+fn another_attachment_is_not_covered() {
+    let clamp =
+        |name: &str, mass: f64| Attachment { name: name.to_owned(), mass, ahead: 0.08, above: 0.3, lost_load: 0.11 };
+    let found = |named: &str, named_mass: Option<f64>, fitted: &str, mass: f64| {
+        let plate = |p: &mut Plate| {
+            (p.issued_for, p.attachment, p.attachment_mass) = (PlateFor::Attachment, named.to_owned(), named_mass);
+        };
+        let list = changed(plate, |t| t.attachment = Some(clamp(fitted, mass)));
+        let other = |g: &Gap| matches!(g, Gap::OtherAttachment { .. });
+        list.iter().find(|(g, _)| other(g)).map(|(_, stated)| *stated)
+    };
+    assert_eq!(found("Drum clamp", Some(120.0), "drum  clamp", 120.0), None);
+    assert_eq!(found("Drum clamp", Some(120.0), "drum clamp", 126.0), None);
+    assert_eq!(found("Drum clamp", Some(120.0), "drum clamp", 126.1), Some(true));
+    assert_eq!(found("Drum clamp", Some(120.0), "drum clamp", 113.0), Some(true));
+    assert_eq!(found("Drum clamp", Some(120.0), "Bale clamp", 120.0), Some(false));
+    assert_eq!(found("Drum clamp", None, "Bale clamp", 120.0), Some(false));
+    assert_eq!(found("Drum clamp", None, "", 120.0), Some(false));
+    assert_eq!(found("Drum clamp", Some(120.0), "", 120.0), None);
+    assert_eq!(found("", Some(120.0), "Drum clamp", 160.0), Some(true));
+    assert_eq!(found("", None, "Drum clamp", 160.0), None);
+}
+
+/// What a bare-forks plate says of an attachment is not said of today's truck.
+#[test]
+fn a_plate_for_the_bare_forks_names_no_attachment() {
+    let found = changed(|p| (p.attachment, p.attachment_mass) = ("Drum clamp".to_owned(), Some(120.0)), |_| {});
+    assert_eq!(found, []);
+}
+
+/// From a plate for another mast nothing is estimated: how it falls with height is not known.
+#[test]
+fn nothing_is_estimated_from_a_plate_for_another_mast() {
+    let mut scenario = example::three_wheel();
+    stand(&mut scenario, DVec3::X, 0.9);
+    assert!(outcome(&scenario).estimate.is_some());
+    scenario.truck.mast.lift = 5.5;
+    assert_eq!(outcome(&scenario).estimate, None);
 }

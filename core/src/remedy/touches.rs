@@ -58,7 +58,9 @@ fn touches(kind: Kind, reason: &Reason) -> bool {
         Reason::Plate { gap } => match gap {
             Gap::NoPlate => false,
             // Nothing that is done to a load or to a lift gives a truck another plate.
-            Gap::OtherAttachment { .. } | Gap::OtherMast { .. } | Gap::OtherTyres { .. } | Gap::OtherTilt { .. } => false,
+            Gap::OtherAttachment { .. } | Gap::OtherMast { .. } | Gap::OtherTyres { .. } | Gap::OtherTilt { .. } => {
+                false
+            }
             Gap::OtherFrontEnd { .. } => kind == Kind::AttachmentOff,
             Gap::Extensions { .. } => kind == Kind::ExtensionsOff,
             Gap::TooHigh { .. } => kind == Kind::Lower,
@@ -77,7 +79,10 @@ fn touches(kind: Kind, reason: &Reason) -> bool {
         Reason::ForkWorn { .. } => kind == Kind::NewForks,
         Reason::ExtensionTooLong { .. } => kind == Kind::ExtensionsOff,
         Reason::LoadDownhill { .. } => matches!(kind, Kind::RampBackwards | Kind::Ramp),
-        Reason::WaysDisagree { .. } | Reason::Contradicts { .. } | Reason::Within { .. } => false,
+        Reason::WaysDisagree { .. }
+        | Reason::Contradicts { .. }
+        | Reason::SheetContradicts { .. }
+        | Reason::Within { .. } => false,
         Reason::Topples { step, .. } | Reason::Slides { step, .. } => moves_load(kind) || steps(kind).contains(step),
         Reason::Tips { step, .. } | Reason::Slope { step, .. } | Reason::Reserve { step, .. } => {
             steps(kind).contains(step) || (changes_moments(kind) && (step.laden() || !needs_load(kind)))

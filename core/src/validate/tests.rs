@@ -152,3 +152,28 @@ fn how_a_figure_is_known_must_make_sense() {
         assert!(matches!(found[..], [(_, Rule::ToleranceWithin { .. })]), "{wrong}: {found:?}");
     }
 }
+
+/// What a plate or a type sheet bears besides figures.
+#[test]
+fn texts_of_plates_are_short_days_are_days_and_sheet_figures_go_in_pairs() {
+    let mut document = example::document(example::THREE_WHEEL);
+    document.truck.serial = "x".repeat(MOST_LETTERS + 1);
+    document.truck.type_name = "\u{e9}".repeat(MOST_LETTERS);
+    (document.truck.rated_load_centre_m, document.truck.steer_axle_laden_kg) = (None, None);
+    if let Some(plate) = &mut document.truck.plate {
+        (plate.issued, plate.attachment) = ("May 2024".to_owned(), "y".repeat(1000));
+    }
+    let problems = Scenario::from_document(&document).expect_err("five things");
+    let found: Vec<_> = problems.iter().map(|p| (p.place.field, &p.rule)).collect();
+    let (most, with) = (MOST_LETTERS, |f: Field| Rule::Together { with: f.into() });
+    assert_eq!(
+        found,
+        [
+            (Field::RatedCentre, &with(Field::Rated)),
+            (Field::SteerAxleLaden, &with(Field::FrontAxleLaden)),
+            (Field::Serial, &Rule::TooLong { most }),
+            (Field::PlateIssued, &Rule::NotADay),
+            (Field::PlateAttachment, &Rule::TooLong { most }),
+        ]
+    );
+}

@@ -1,6 +1,7 @@
 //! Why a lift goes, holds or does not go.
 
 use crate::balance::Contradiction;
+use crate::closure::Tested;
 use crate::forks::Fork;
 use crate::found::{LoadFigure, Way};
 use crate::plate::Gap;
@@ -170,6 +171,11 @@ pub enum Reason {
     Contradicts {
         /// Which.
         contradiction: Contradiction,
+    },
+    /// Laden and unladen axle loads of the type sheet do not fit together.
+    SheetContradicts {
+        /// What does not.
+        tested: Tested,
     },
     /// Within the plate and every line, over the whole range.
     Within {

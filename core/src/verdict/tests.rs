@@ -152,3 +152,17 @@ fn a_ramp_that_may_be_over_ten_percent_holds_with_the_load_downhill() {
     assert_eq!(is_rule(&at(9.8)), Some((State::Hold, Some(Entry::RampGrade.into()))));
     assert_eq!(is_rule(&at(9.4)), None);
 }
+
+/// A type sheet that contradicts itself holds, and names what may be wrong; nothing that is done to the load mends it.
+#[test]
+fn a_sheet_that_contradicts_itself_holds() {
+    let mut document = example::document(example::THREE_WHEEL);
+    document.truck.steer_axle_laden_kg = Some(835.0);
+    let assessment = assess(&document).assessment.expect("complete");
+    let found = &assessment.verdict;
+    assert_eq!(found.state, State::Hold);
+    assert!(matches!(found.governing.reason, Reason::SheetContradicts { .. }), "{found:?}");
+    assert_eq!(found.governing.measure, Some(Entry::SteerAxleLaden.into()));
+    assert_eq!(found.others.len(), 1);
+    assert_eq!(assessment.remedies.leads, []);
+}

@@ -8,6 +8,7 @@ mod frame;
 mod fuzz;
 mod loads;
 mod order;
+mod sheet;
 mod slopes;
 mod symmetry;
 mod wheels;

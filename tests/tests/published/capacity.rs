@@ -1,10 +1,14 @@
 //! Load moments and what a capacity becomes further out.
 
 use crate::{exact, inches, lb, lbf, near, points, support};
+use standfast_core::document::{Attachment, Document, PlateFor, Tyres};
+use standfast_core::example;
 use standfast_core::field::Field;
-use standfast_core::plate::{Fitted, by_load_centre_alone, by_moments, by_moments_with};
+use standfast_core::plate::{Fitted, Gap, by_load_centre_alone, by_moments, by_moments_with};
+use standfast_core::report::assess;
 use standfast_core::statics::moment;
 use standfast_core::support::LineId;
+use standfast_core::verdict::{Reason, State};
 
 /// The overturning moment about the front axle that the core gives one weight ahead of it, in-lb.
 fn inch_pounds(pounds: f64, ahead: f64) -> f64 {
@@ -103,4 +107,86 @@ fn c27_an_attachment_costs_capacity_in_pounds() {
     let fitted = Fitted { mass: 600.0, ahead: 7.0, lost_load: 6.0 };
     let capacity = by_moments_with(5000.0, 15.5, 24.0, 24.0, fitted);
     assert!((capacity - 4044.0).abs() < 0.05, "{capacity}");
+}
+
+/// The verdict on the invented three-wheel truck after a change, and the plate's gap that governs it.
+fn governed(change: impl FnOnce(&mut Document)) -> (State, Option<Gap>) {
+    let mut document = example::document(example::THREE_WHEEL);
+    change(&mut document);
+    let report = assess(&document);
+    assert_eq!(report.problems, []);
+    let verdict = report.assessment.expect("complete").verdict;
+    let gap = match verdict.governing.reason {
+        Reason::Plate { gap } => Some(gap),
+        _ => None,
+    };
+    (verdict.state, gap)
+}
+
+fn clamp(document: &mut Document, name: &str, kg: f64) {
+    document.truck.attachment = Some(Attachment {
+        name: name.to_owned(),
+        mass_kg: Some(kg),
+        cg_ahead_m: Some(0.08),
+        cg_above_m: Some(0.3),
+        lost_load_m: Some(0.11),
+    });
+}
+
+/// Source: 29 CFR 1910.178 (a)(4) (read): what affects capacity is not changed without the manufacturer's approval, and
+/// the plates are changed with it. A plate for the mast, the tyres or the tilt of before covers nothing.
+#[test]
+fn a_changed_truck_needs_a_changed_plate() {
+    assert_eq!(governed(|_| {}).0, State::Go);
+    let (state, gap) = governed(|d| d.truck.mast.lift_m = Some(5.5));
+    assert_eq!(state, State::NoGo);
+    assert!(
+        matches!(gap, Some(Gap::OtherMast { named, fitted }) if named.get() == 4.7 && fitted.get() == 5.5),
+        "{gap:?}"
+    );
+    let (state, gap) = governed(|d| d.truck.tyres = Some(Tyres::Pneumatic));
+    assert_eq!(state, State::NoGo);
+    assert!(matches!(gap, Some(Gap::OtherTyres { .. })), "{gap:?}");
+    let (state, gap) = governed(|d| d.truck.mast.tilt_forward_deg = Some(8.0));
+    assert_eq!(state, State::NoGo);
+    assert!(matches!(gap, Some(Gap::OtherTilt { .. })), "{gap:?}");
+}
+
+/// Source: 29 CFR 1910.178 (a)(5) (read): a truck with a front-end attachment is marked with that attachment. A plate for
+/// the bare forks, or for another attachment, covers nothing; the one that names it does.
+#[test]
+fn an_attachment_needs_a_plate_that_names_it() {
+    let (state, gap) = governed(|d| clamp(d, "Drum clamp", 120.0));
+    assert_eq!(state, State::NoGo);
+    let Some(Gap::OtherFrontEnd { issued_for: PlateFor::Forks, name, mass }) = gap else { panic!("{gap:?}") };
+    assert_eq!((name.as_str(), mass.map(|m| m.get())), ("Drum clamp", Some(120.0)));
+
+    let named = |name: &'static str, kg: f64| {
+        governed(move |d| {
+            clamp(d, "Drum clamp", 120.0);
+            d.load.mass_kg = Some(600.0);
+            let plate = d.truck.plate.as_mut().expect("a plate");
+            plate.issued_for = Some(PlateFor::Attachment);
+            (plate.attachment, plate.attachment_kg) = (name.to_owned(), Some(kg));
+        })
+    };
+    let (state, gap) = named("Drum clamp", 120.0);
+    assert!(gap.is_none(), "{state:?} {gap:?}");
+    let (state, gap) = named("Bale clamp", 210.0);
+    assert_eq!(state, State::NoGo);
+    assert!(matches!(gap, Some(Gap::OtherAttachment { .. })), "{gap:?}");
+}
+
+/// Source: capacity-plate practice (read) and 29 CFR 1910.178 (a)(4): battery inside the plate's window; a new plate
+/// whenever the load centre differs.
+#[test]
+fn a_battery_or_a_load_centre_outside_the_plate_is_a_no_go() {
+    for kg in [810.0, 970.0] {
+        let (state, gap) = governed(|d| d.truck.battery.fitted_kg = Some(kg));
+        assert_eq!(state, State::NoGo);
+        assert!(matches!(gap, Some(Gap::Battery { fitted, .. }) if fitted.get() == kg), "{gap:?}");
+    }
+    let (state, gap) = governed(|d| (d.load.length_m, d.load.cg_from_heel_m) = (Some(1.6), Some(0.8)));
+    assert_eq!(state, State::NoGo);
+    assert!(matches!(gap, Some(Gap::TooFarOut { last, .. }) if last.get() == 0.7), "{gap:?}");
 }

@@ -3,6 +3,7 @@
 use crate::entries::DriveEntry;
 use crate::figures::Printer;
 use crate::form::Form;
+use crate::sentences;
 use crate::words::{fill, words};
 use standfast_core::document::PlateFor;
 use standfast_core::place::Field;
@@ -30,9 +31,10 @@ pub(super) fn of_this_lift(form: &Form) -> Vec<String> {
         list.push(fill(w.estimate_here, &[("estimate", &print.mass(estimate.get(), Rounding::Down))]));
     }
     for contradiction in &a.contradictions {
-        let names: Vec<_> = contradiction.suspects.iter().map(|&p| crate::sentences::name_of(p)).collect();
+        let names: Vec<_> = contradiction.suspects.iter().map(|&p| sentences::name_of(p)).collect();
         list.push(fill(words().verdict.suspects, &[("list", &names.join(", "))]));
     }
+    list.extend(a.closure.iter().filter(|t| !t.closes).map(|t| sentences::suspects(t, print)));
     if let Some(assumed) = form.answer.assumed(Field::CgHeight.into()) {
         let range = print.taken(assumed.place, assumed.lo.get(), assumed.hi.get());
         list.push(fill(w.inferred, &[("range", &range)]));

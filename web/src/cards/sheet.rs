@@ -1,9 +1,12 @@
 //! What a type sheet gives beyond the figures that every check needs, in a sheet's usual order.
 
+use crate::figures::Printer;
 use crate::fold::Fold;
 use crate::form::Form;
+use crate::sentences;
 use crate::state::{Action, Choice, Text};
 use crate::words::words;
+use standfast_core::closure;
 use standfast_core::place::Field;
 use standfast_core::plate::Gap;
 use yew::prelude::*;
@@ -23,10 +26,11 @@ const FIELDS: [Field; 8] = [
 pub(super) fn sheet(form: &Form, act: &Callback<Action>) -> Html {
     let found = form.answer.assessment.as_ref().map(|a| a.plate.findings.as_slice()).unwrap_or_default();
     let tyres = found.iter().any(|f| matches!(f.gap, Gap::OtherTyres { .. }));
-    let wanted = form.answer.any_problem(&FIELDS) || tyres;
+    let tested = closure::check(&form.answer.document);
+    let wanted = form.answer.any_problem(&FIELDS) || tyres || tested.iter().any(|t| !t.closes);
     let holds: Vec<_> = FIELDS.iter().map(|f| f.row().path).collect();
     let inside = {
-        let (form, act) = (form.clone(), act.clone());
+        let (form, act, print) = (form.clone(), act.clone(), Printer(form.system));
         Callback::from(move |()| {
             let e = &form.entries;
             html! {
@@ -36,6 +40,20 @@ pub(super) fn sheet(form: &Form, act: &Callback<Action>) -> Html {
                     { for FIELDS[2..6].iter().map(|&f| form.number(f)) }
                     { form.tyres(Field::Tyres, e.tyres, Choice::Tyres, &act) }
                     { form.number(Field::SteerTread) }
+                    <div class="held" data-testid="closure" role="status">
+                        if tested.is_empty() {
+                            <p class="help">{ words().sheet.help }</p>
+                        }
+                        for t in &tested {
+                            <p key={format!("{:?}", t.test)} class={classes!((!t.closes).then_some("open"))}>
+                                { sentences::tested(t, print) }
+                                if !t.closes {
+                                    { " " }
+                                    { sentences::suspects(t, print) }
+                                }
+                            </p>
+                        }
+                    </div>
                 </>
             }
         })

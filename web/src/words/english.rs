@@ -11,6 +11,7 @@ mod load;
 mod parts;
 mod plate;
 mod remedies;
+mod sheet;
 mod trace;
 
 /// All texts in English.
@@ -312,6 +313,7 @@ pub static ENGLISH: Words = Words {
     parts: parts::PARTS,
     plate: plate::PLATE,
     remedies: remedies::REMEDIES,
+    sheet: sheet::SHEET,
     trace: trace::TRACE,
     mast_upright: "mast upright",
     mast_back: "mast back {angle}",

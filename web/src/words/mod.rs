@@ -16,6 +16,7 @@ pub mod load;
 pub mod parts;
 pub mod plate;
 pub mod remedies;
+pub mod sheet;
 pub mod trace;
 
 /// What a field is called, and a line of help.
@@ -344,6 +345,7 @@ pub struct Words {
     pub parts: parts::PartsWords,
     pub plate: plate::PlateWords,
     pub remedies: remedies::RemedyWords,
+    pub sheet: sheet::SheetWords,
     pub trace: trace::TraceWords,
     pub mast_upright: &'static str,
     pub mast_back: &'static str,
