@@ -52,6 +52,7 @@ pub mod problem;
 pub mod region;
 pub mod remedy;
 pub mod report;
+pub mod request;
 pub mod rules;
 pub mod scalar;
 pub mod scenario;

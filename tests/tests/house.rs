@@ -36,7 +36,7 @@ fn code(text: &str) -> String {
 }
 
 /// From the ground up: a file of the core uses only what stands above it in this list.
-const LAYERS: [&str; 48] = [
+const LAYERS: [&str; 49] = [
     "scalar",
     "units",
     "number",
@@ -84,6 +84,7 @@ const LAYERS: [&str; 48] = [
     "region",
     "scene",
     "report",
+    "request",
     "example",
 ];
 
@@ -110,7 +111,12 @@ fn the_core_uses_only_what_stands_below() {
 fn the_core_knows_no_browser_clock_file_or_chance() {
     let manifest = read("core/Cargo.toml");
     let own = manifest.split("[dependencies]").nth(1).and_then(|t| t.split('[').next()).unwrap_or_default();
-    let names: Vec<_> = own.lines().filter_map(|l| l.split(['.', ' ', '=']).next()).filter(|n| !n.is_empty()).collect();
+    let names: Vec<_> = own
+        .lines()
+        .filter(|l| !l.starts_with('#'))
+        .filter_map(|l| l.split(['.', ' ', '=']).next())
+        .filter(|n| !n.is_empty())
+        .collect();
     assert_eq!(names, ["glam", "libm", "serde", "serde_json", "schemars"]);
     for (name, text) in rust_files("core/src") {
         let text = code(&text);
