@@ -3,10 +3,13 @@
 use crate::answer::Answer;
 use crate::bench::parts::PartsBench;
 use crate::bench::trace::{self, TraceBench};
+use crate::book::{BookPage, BookProvider};
 use crate::cards::Cards;
 use crate::files::{Files, Origin};
 use crate::form::Form;
 use crate::notice::{Notice, NoticePanel};
+use crate::places::Places;
+use crate::request::RequestSheet;
 use crate::shared::Shared;
 use crate::stage::Stage;
 use crate::state::{Action, Bench, State};
@@ -42,7 +45,9 @@ pub fn App() -> Html {
     use_keeping(&state, &act);
     html! {
         <ContextProvider<Callback<Action>> context={act}>
-            <Page state={Rc::new(State::clone(&state))} {answer} />
+            <BookProvider>
+                <Page state={Rc::new(State::clone(&state))} {answer} />
+            </BookProvider>
         </ContextProvider<Callback<Action>>>
     }
 }
@@ -72,27 +77,39 @@ pub struct PageProps {
 #[component]
 pub fn Page(props: &PageProps) -> Html {
     let state = &props.state;
-    let (entries, answer, system) = (&state.entries, &props.answer, state.system);
+    let (entries, answer, system, place) = (&state.entries, &props.answer, state.system, state.place);
+    if state.request {
+        return html! { <RequestSheet answer={answer.clone()} {system} /> };
+    }
     let form = Form { entries: Rc::clone(entries), answer: answer.clone(), system, known: state.known };
     html! {
-        <div class="page">
+        <div class={classes!("page", (!place.is_check()).then_some("booked"))}>
             <header>
                 <Tools {system} history={Rc::clone(&state.history)} />
-                <Origin entries={Rc::clone(entries)} />
+                <Places now={place} />
+                if place.is_check() {
+                    <Origin entries={Rc::clone(entries)} />
+                }
             </header>
-            <VerdictBar answer={answer.clone()} entries={Rc::clone(entries)} {system} />
+            if place.is_check() {
+                <VerdictBar answer={answer.clone()} entries={Rc::clone(entries)} {system} />
+            }
             if let Some(notice) = &state.notice {
                 <NoticePanel notice={notice.clone()} entries={Rc::clone(entries)} />
             }
             <main>
-                <Cards form={form.clone()} open={state.open} />
-                { match state.bench() {
-                    Some(Bench::Parts) => html! { <PartsBench {form} /> },
-                    Some(Bench::Trace) => html! { <TraceBench {form} /> },
-                    None => html! {
-                        <Stage entries={Rc::clone(entries)} answer={answer.clone()} {system} picked={state.picked} />
-                    },
-                } }
+                if place.is_check() {
+                    <Cards form={form.clone()} open={state.open} />
+                    { match state.bench() {
+                        Some(Bench::Parts) => html! { <PartsBench {form} /> },
+                        Some(Bench::Trace) => html! { <TraceBench {form} /> },
+                        None => html! {
+                            <Stage entries={Rc::clone(entries)} answer={answer.clone()} {system} picked={state.picked} />
+                        },
+                    } }
+                } else {
+                    <BookPage {place} {form} />
+                }
             </main>
             <Files entries={Rc::clone(entries)} />
         </div>

@@ -13,6 +13,13 @@ impl<T> From<Rc<T>> for Shared<T> {
     }
 }
 
+impl<T> Shared<T> {
+    /// The value, to hold on to.
+    pub fn rc(&self) -> Rc<T> {
+        Rc::clone(&self.0)
+    }
+}
+
 impl<T> Clone for Shared<T> {
     fn clone(&self) -> Self {
         Self(Rc::clone(&self.0))

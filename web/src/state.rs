@@ -6,6 +6,7 @@ use crate::entries::{Entries, WeighEntry};
 use crate::grip::Grip;
 use crate::history::{History, Typing};
 use crate::notice::Notice;
+use crate::places::Screen;
 use standfast_core::document::{
     By, CentreKnown, GivenAs, PlateFor, RaisedEnd, RampDown, Turned, Tyres, WeightKnown, Wheels,
 };
@@ -22,6 +23,7 @@ use yew::prelude::*;
 /// The state. What can be derived from it is not in it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct State {
+    pub place: Screen,
     pub entries: Rc<Entries>,
     pub system: System,
     /// The step the person picked; else the tightest is shown.
@@ -39,6 +41,8 @@ pub struct State {
     pub drawn_from: Option<Rc<Entries>>,
     /// Something to say or to ask.
     pub notice: Option<Notice>,
+    /// Whether the sheet to ask for a plate is open.
+    pub request: bool,
 }
 
 /// A free text.
@@ -145,12 +149,16 @@ pub enum Action {
     Replace(Rc<Entries>, Option<Card>),
     Undo,
     Redo,
+    /// To another place.
+    Go(Screen),
     Units(System),
     Pick(StepId),
     Open(Option<Card>),
     /// Open to change how a figure is known.
     Known(Option<Place>),
     Bench(Option<Bench>),
+    /// The sheet to ask for a plate, open or not.
+    Request(bool),
     Hold(Rc<Grip>),
     /// Moved so far since it was taken hold of.
     Drag((f64, f64, f64)),
@@ -168,6 +176,7 @@ impl State {
     /// These entries and nothing else set.
     pub fn with(entries: Entries) -> Self {
         Self {
+            place: Screen::Check,
             entries: Rc::new(entries),
             system: System::default(),
             picked: None,
@@ -178,6 +187,7 @@ impl State {
             grip: None,
             drawn_from: None,
             notice: None,
+            request: false,
         }
     }
 
@@ -378,6 +388,8 @@ impl Reducible for State {
             }
             Action::Undo => this.travelled(History::undo),
             Action::Redo => this.travelled(History::redo),
+            Action::Go(place) if place == this.place => this,
+            Action::Go(place) => Rc::new(Self { place, known: None, ..State::clone(&this) }),
             Action::Units(system) if system == this.system => this,
             Action::Units(system) => Rc::new(Self { system, ..State::clone(&this) }),
             Action::Pick(step) if this.picked == Some(step) => this,
@@ -388,6 +400,8 @@ impl Reducible for State {
             Action::Known(known) => Rc::new(Self { known, ..State::clone(&this) }),
             Action::Bench(bench) if bench == this.bench => this,
             Action::Bench(bench) => Rc::new(Self { bench, ..State::clone(&this) }),
+            Action::Request(request) if request == this.request => this,
+            Action::Request(request) => Rc::new(Self { request, ..State::clone(&this) }),
             Action::Hold(grip) => Rc::new(Self { grip: Some(grip), ..State::clone(&this) }),
             Action::Drag(by) => this.dragged(by, false),
             Action::Release(by) => this.dragged(by, true),

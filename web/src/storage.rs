@@ -2,6 +2,7 @@
 
 use crate::answer::Card;
 use crate::entries::Entries;
+use crate::places::Screen;
 use crate::state::{Bench, State};
 use serde::{Deserialize, Serialize};
 use standfast_core::step::StepId;
@@ -25,6 +26,9 @@ struct Kept {
     card: Option<Card>,
     #[serde(default)]
     bench: Option<Bench>,
+    /// Left out where it is the check, so that an older page reads it still.
+    #[serde(default, skip_serializing_if = "Screen::is_check")]
+    place: Screen,
     entries: Entries,
 }
 
@@ -35,6 +39,7 @@ pub fn to_text(state: &State) -> String {
         step: state.picked.map(|id| name(id).to_owned()),
         card: state.open,
         bench: state.bench,
+        place: state.place,
         entries: Entries::clone(&state.entries),
     };
     serde_json::to_string(&kept).unwrap_or_default()
@@ -55,7 +60,7 @@ pub fn from_text(text: &str) -> Result<State, String> {
         Some(step) => Some(StepId::ALL.into_iter().find(|&id| name(id) == step).ok_or(step)?),
     };
     let (entries, system, open, bench) = (Rc::new(kept.entries), kept.system, kept.card, kept.bench);
-    Ok(State { entries, system, picked, open, bench, ..State::example() })
+    Ok(State { place: kept.place, entries, system, picked, open, bench, ..State::example() })
 }
 
 /// A step's name, here and in test names.
@@ -139,8 +144,8 @@ mod tests {
         let mut entries = Entries::clone(&State::example().entries);
         entries.enter(Field::LiftHeight.into(), "99.", System::Us);
         entries.enter(Field::LoadMass.into(), "12 tons", System::Metric);
-        let state =
-            State { system: System::Us, picked: Some(StepId::RaisedForward), open: None, ..State::with(entries) };
+        let (system, picked, place) = (System::Us, Some(StepId::RaisedForward), Screen::Trucks);
+        let state = State { place, system, picked, open: None, ..State::with(entries) };
         assert_eq!(found(Some(to_text(&state))), Found::Kept(state));
     }
 

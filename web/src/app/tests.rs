@@ -98,3 +98,23 @@ async fn a_wrong_text_stays_and_its_message_is_tied_to_it() {
     let id = message.split("id=\"").nth(1).and_then(|t| t.split('"').next()).expect("an id");
     assert!(input.contains(&format!("aria-describedby=\"{id} ")), "{input}");
 }
+
+#[tokio::test]
+async fn the_places_are_always_there_and_the_verdict_only_in_the_check() {
+    use crate::places::Screen;
+    for (place, test) in [
+        (Screen::Check, "place-check"),
+        (Screen::Trucks, "place-trucks"),
+        (Screen::Loads, "place-loads"),
+        (Screen::Log, "place-log"),
+    ] {
+        let html = page(State { place, ..State::example() }).await;
+        let buttons = tags(&html, "class=\"place\"");
+        assert_eq!(buttons.len(), 4);
+        let now: Vec<_> = buttons.iter().filter(|b| b.contains("aria-current=\"page\"")).collect();
+        assert!(now.len() == 1 && now[0].contains(test), "{now:?}");
+        assert_eq!(html.contains("data-testid=\"verdict\""), place == Screen::Check);
+        assert_eq!(html.contains(&format!("data-testid=\"{test}-page\"")), place != Screen::Check);
+        assert!(html.contains("data-testid=\"save-file\"") && html.contains("data-testid=\"undo\""));
+    }
+}

@@ -9,8 +9,10 @@ mod known;
 mod limits;
 mod load;
 mod parts;
+mod places;
 mod plate;
 mod remedies;
+mod request;
 mod sheet;
 mod trace;
 
@@ -311,8 +313,10 @@ pub static ENGLISH: Words = Words {
     load: load::LOAD,
     load_problem: load::LOAD_PROBLEM,
     parts: parts::PARTS,
+    places: places::PLACES,
     plate: plate::PLATE,
     remedies: remedies::REMEDIES,
+    request: request::REQUEST,
     sheet: sheet::SHEET,
     trace: trace::TRACE,
     mast_upright: "mast upright",

@@ -14,8 +14,10 @@ pub mod known;
 pub mod limits;
 pub mod load;
 pub mod parts;
+pub mod places;
 pub mod plate;
 pub mod remedies;
+pub mod request;
 pub mod sheet;
 pub mod trace;
 
@@ -343,8 +345,10 @@ pub struct Words {
     pub load: load::LoadWords,
     pub load_problem: load::LoadProblemWords,
     pub parts: parts::PartsWords,
+    pub places: places::PlaceWords,
     pub plate: plate::PlateWords,
     pub remedies: remedies::RemedyWords,
+    pub request: request::RequestWords,
     pub sheet: sheet::SheetWords,
     pub trace: trace::TraceWords,
     pub mast_upright: &'static str,
