@@ -105,12 +105,16 @@ fn file_name(entries: &Entries) -> String {
 
 /// Hands the entries to the person as a file; what cannot be read is left out.
 pub fn save(entries: &Entries) {
-    let text = entries.file().to_json();
-    let url = ObjectUrl::from(Blob::new_with_options(text.as_str(), Some("application/json")));
+    hand_out(&entries.file().to_json(), "application/json", &file_name(entries));
+}
+
+/// Hands a text to the person as a file of that name.
+pub fn hand_out(text: &str, kind: &str, name: &str) {
+    let url = ObjectUrl::from(Blob::new_with_options(text, Some(kind)));
     let link = web_sys::window().and_then(|w| w.document()).and_then(|d| d.create_element("a").ok());
     if let Some(link) = link.and_then(|e| e.dyn_into::<web_sys::HtmlAnchorElement>().ok()) {
         link.set_href(&url);
-        link.set_download(&file_name(entries));
+        link.set_download(name);
         link.click();
     }
     // The browser fetches the text a little later.
@@ -241,7 +245,7 @@ mod tests {
     fn a_refusal_says_where_and_what() {
         let text = example::THREE_WHEEL.replace("\"tread_m\"", "\"colour\"");
         let why = Document::from_json(&text).map_err(|e| refusal(&e)).expect_err("a foreign field");
-        assert!(why.starts_with("line 9, column ") && why.contains("colour"), "{why}");
+        assert!(why.starts_with("line 13, column ") && why.contains("colour"), "{why}");
         let why = |text| refusal(&Document::from_json(text).expect_err("not ours"));
         assert!(why("{\"format\": \"other\"}").contains("\u{201c}other\u{201d}"));
         assert!(why("{}").contains("does not say"));

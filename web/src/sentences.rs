@@ -87,6 +87,11 @@ pub fn reasons(answer: &Answer, entries: &Entries, system: System) -> Vec<Senten
     }
 }
 
+/// What a plate does not cover, as stated.
+pub fn gap_said(gap: &Gap, answer: &Answer, print: Printer) -> String {
+    Teller { answer, print, w: words() }.gap(gap, State::NoGo)
+}
+
 /// A step's pose: "Raised to 3.20 m, mast upright".
 pub fn pose(step: StepId, lift: f64, tilt_deg: f64, print: Printer) -> String {
     let w = words();

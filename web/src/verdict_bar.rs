@@ -5,12 +5,14 @@ mod remedies;
 use crate::answer::Answer;
 use crate::entries::Entries;
 use crate::jump;
+use crate::request;
 use crate::sentences::{Sentence, Shown, reasons};
 use crate::shared::Shared;
 use crate::state::use_act;
 use crate::verdict_mark::verdict_mark;
 use crate::words::words;
 use standfast_core::place::Place;
+use standfast_core::plate::Gap;
 use standfast_core::units::System;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -66,6 +68,9 @@ pub fn VerdictBar(props: &VerdictProps) -> Html {
             </div>
             <div class="asides">
                 if let Some(place) = first.at { { go(place) } }
+                if asks_for_a_plate(&props.answer) {
+                    { request::opener(&act, "request-open") }
+                }
                 if !others.is_empty() {
                     <button
                         type="button"
@@ -83,6 +88,18 @@ pub fn VerdictBar(props: &VerdictProps) -> Html {
             }
         </section>
     }
+}
+
+/// Whether no plate covers it that could: then there is one to ask for.
+fn asks_for_a_plate(answer: &Answer) -> bool {
+    let found = answer.assessment.as_ref().map(|a| a.plate.findings.as_slice()).unwrap_or_default();
+    found.iter().any(|f| {
+        f.gap.is_of_another_truck()
+            || matches!(
+                f.gap,
+                Gap::TooHigh { .. } | Gap::TooFarOut { .. } | Gap::OffCentre { .. } | Gap::TooHeavy { .. }
+            )
+    })
 }
 
 #[cfg(test)]

@@ -4,6 +4,7 @@ use crate::field::Message;
 use crate::fold::Fold;
 use crate::form::{Choosable, Form, buttons};
 use crate::jump::element_id;
+use crate::request;
 use crate::state::{Action, Choice, Text};
 use crate::words::{fill, words};
 use standfast_core::document::PlateFor;
@@ -61,6 +62,7 @@ pub(super) fn plate(form: &Form, act: &Callback<Action>) -> Html {
                 { form.number(Field::PlateBatteryMax) }
                 { more(form, act) }
             }
+            { request::opener(act, "request-open-plate") }
         </>
     }
 }
