@@ -1,14 +1,10 @@
 //! Where the book lives while the page is open.
 
-use crate::shared::Shared;
-use crate::store::shelf::{BookAct, Shelf};
+use crate::store::keeper::{Keeper, Present};
+use crate::store::shelf::BookAct;
 use standfast_core::book::Book;
 use std::rc::Rc;
 use yew::prelude::*;
-
-/// The book as it is now.
-#[derive(Clone, PartialEq)]
-struct Present(Shared<Book>);
 
 /// Where what happens to it goes.
 #[derive(Clone, PartialEq)]
@@ -22,18 +18,15 @@ pub struct ProviderProps {
 /// Gives the book to all that is inside.
 #[component]
 pub fn BookProvider(props: &ProviderProps) -> Html {
-    let shelf = use_mut_ref(Shelf::default);
-    let present = use_state(|| Present(Rc::new(Book::default()).into()));
+    let keeper = use_state(|| Rc::new(Keeper::default()));
+    let present = use_state(Present::default);
+    {
+        let (keeper, setter) = (Rc::clone(&keeper), present.setter());
+        use_effect_with((), move |()| keeper.start(Callback::from(move |present| setter.set(present))));
+    }
     let act = {
-        let present = present.setter();
-        use_callback((), move |act: BookAct, ()| {
-            let mut shelf = shelf.borrow_mut();
-            let changes = shelf.changes(&act);
-            if !changes.is_empty() {
-                shelf.apply(&changes);
-                present.set(Present(Rc::new(shelf.book()).into()));
-            }
-        })
+        let keeper = Rc::clone(&keeper);
+        use_callback((), move |act: BookAct, ()| keeper.act(&act))
     };
     html! {
         <ContextProvider<Act> context={Act(act)}>
@@ -45,7 +38,13 @@ pub fn BookProvider(props: &ProviderProps) -> Html {
 /// The book as it is now; whoever asks is shown anew when it changes.
 #[hook]
 pub fn use_book() -> Rc<Book> {
-    use_context::<Present>().map_or_else(Rc::default, |present| present.0.rc())
+    use_present().book.rc()
+}
+
+/// The same with how it stands with keeping it.
+#[hook]
+pub fn use_present() -> Present {
+    use_context::<Present>().unwrap_or_default()
 }
 
 /// Where to send what happens to it.

@@ -1,6 +1,7 @@
 //! The book as this tab has it: every entry with its place in the order and the revision it was read at.
 
 use super::record::{Key, Record, records};
+use super::settle::{Settled, Wished};
 use standfast_core::book::Book;
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -23,6 +24,8 @@ pub enum BookAct {
     Undo,
     /// What was said has been read.
     Hush,
+    /// Tries once more to keep what could not be kept.
+    Again,
 }
 
 impl BookAct {
@@ -36,6 +39,8 @@ impl BookAct {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Change {
     pub key: Key,
+    /// What it was when the change was made.
+    pub was: Option<Rc<Record>>,
     pub to: Option<Rc<Record>>,
     /// Its place in the order.
     pub order: u64,
@@ -60,6 +65,8 @@ pub struct Shelf {
     removed: BTreeMap<Key, u64>,
     /// What takes the last change back.
     undo: Vec<Undo>,
+    /// The count of writes that was last seen in the store.
+    pub clock: u64,
 }
 
 /// One entry as it was before a change, and as that left it.
@@ -96,9 +103,9 @@ impl Shelf {
         let change = |record: Record, fresh: u64| {
             let key = record.key();
             let order = self.slots.get(&key).map_or(fresh, |s| s.order);
-            Change { key, to: Some(Rc::new(record)), order }
+            Change { was: None, key, to: Some(Rc::new(record)), order }
         };
-        let gone = |key: Key, order: u64| Change { key, to: None, order };
+        let gone = |key: Key, order: u64| Change { was: None, key, to: None, order };
         let changes: Vec<Change> = match act {
             BookAct::Put(record) => vec![change(Record::clone(record), next)],
             BookAct::Archive(key, away) => {
@@ -124,15 +131,18 @@ impl Shelf {
                 // What was changed once more since, here or in another tab, stays as it is.
                 let still = self.undo.iter().filter(|u| present(&u.key) == u.after.as_ref());
                 let back = |u: &Undo| match &u.before {
-                    Some((record, order)) => Change { key: u.key.clone(), to: Some(Rc::clone(record)), order: *order },
+                    Some((record, order)) => {
+                        Change { was: None, key: u.key.clone(), to: Some(Rc::clone(record)), order: *order }
+                    }
                     None => gone(u.key.clone(), 0),
                 };
                 still.map(back).collect()
             }
-            BookAct::Hush => Vec::new(),
+            BookAct::Hush | BookAct::Again => Vec::new(),
         };
-        let same = |c: &Change| self.slots.get(&c.key).map(|s| &s.record) == c.to.as_ref();
-        changes.into_iter().filter(|c| !same(c)).collect()
+        let was = |key: &Key| self.slots.get(key).map(|s| Rc::clone(&s.record));
+        let based = changes.into_iter().map(|c| Change { was: was(&c.key), ..c });
+        based.filter(|c| c.was != c.to).collect()
     }
 
     /// Makes the changes here; they can be taken back until the next ones.
@@ -161,11 +171,91 @@ impl Shelf {
         }
     }
 
-    /// Nothing can be taken back any more.
-    pub fn forget_undo(&mut self) {
-        self.undo.clear();
+    /// How many entries are on their way to the store.
+    pub fn waiting(&self) -> usize {
+        self.waiting.len()
+    }
+}
+
+impl Shelf {
+    /// The changes with the revisions that they are based on, as they stand when their turn to be written comes.
+    pub fn wishes(&self, changes: &[Change]) -> Vec<Wished> {
+        changes.iter().map(|change| Wished { change: change.clone(), base: self.base(&change.key) }).collect()
+    }
+
+    /// All that waits in one: of each entry the last change, from what was before the first.
+    pub fn together(&mut self, changes: &[Change]) -> Vec<Change> {
+        let mut last: BTreeMap<Key, Change> = BTreeMap::new();
+        for change in changes {
+            let was = last.get(&change.key).map_or(&change.was, |c| &c.was).clone();
+            last.insert(change.key.clone(), Change { was, ..change.clone() });
+        }
+        self.waiting = last.keys().map(|key| (key.clone(), 1)).collect();
+        last.into_values().collect()
+    }
+
+    /// These were written, and are not there any more: they are on their way again, based on nothing.
+    pub fn again(&mut self, changes: &[Change]) {
+        for change in changes {
+            *self.waiting.entry(change.key.clone()).or_default() += 1;
+            if let Some(slot) = self.slots.get_mut(&change.key) {
+                slot.revision = 0;
+            }
+        }
+    }
+
+    /// Takes over what came of changes that were written.
+    pub fn settled(&mut self, wishes: &[Wished], settled: &Settled) {
+        for Wished { change, .. } in wishes {
+            if let Some(waiting) = self.waiting.get_mut(&change.key) {
+                *waiting = waiting.saturating_sub(1);
+            }
+        }
+        self.waiting.retain(|_, waiting| *waiting > 0);
+        for (key, now) in &settled.now {
+            if !self.waiting.contains_key(key) {
+                self.place(key, now.as_ref());
+                continue;
+            }
+            // What follows is based on what was written only where that is what was wished for.
+            let wished = wishes.iter().rev().find(|w| w.change.key == *key).and_then(|w| w.change.to.as_ref());
+            if wished == now.as_ref().map(|n| &n.record) {
+                let revision = now.as_ref().map_or(0, |n| n.revision);
+                match self.slots.get_mut(key) {
+                    Some(slot) => slot.revision = revision,
+                    None => drop(self.removed.insert(key.clone(), revision)),
+                }
+            }
+        }
+        self.clock = self.clock.max(settled.clock);
+    }
+
+    /// Takes over what the store holds; what is on its way there stays as it is here.
+    pub fn take(&mut self, read: Vec<(Key, Option<Slot>)>) {
+        for (key, slot) in read {
+            if !self.waiting.contains_key(&key) {
+                self.place(&key, slot.as_ref());
+            }
+        }
+    }
+
+    /// Takes over all that the store holds: what is not there any more goes.
+    pub fn take_all(&mut self, read: Vec<(Key, Slot)>) {
+        let there: BTreeMap<Key, Slot> = read.into_iter().collect();
+        let gone = self.slots.keys().filter(|key| !there.contains_key(key)).cloned();
+        let gone: Vec<_> = gone.map(|key| (key, None)).collect();
+        self.take(gone);
+        self.take(there.into_iter().map(|(key, slot)| (key, Some(slot))).collect());
+    }
+
+    fn place(&mut self, key: &Key, slot: Option<&Slot>) {
+        self.removed.remove(key);
+        match slot {
+            Some(slot) => self.slots.insert(key.clone(), slot.clone()),
+            None => self.slots.remove(key),
+        };
     }
 }
 
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;

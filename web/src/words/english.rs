@@ -14,6 +14,7 @@ mod plate;
 mod remedies;
 mod request;
 mod sheet;
+mod store;
 mod trace;
 
 /// All texts in English.
@@ -318,6 +319,7 @@ pub static ENGLISH: Words = Words {
     remedies: remedies::REMEDIES,
     request: request::REQUEST,
     sheet: sheet::SHEET,
+    store: store::STORE,
     trace: trace::TRACE,
     mast_upright: "mast upright",
     mast_back: "mast back {angle}",

@@ -19,6 +19,7 @@ pub mod plate;
 pub mod remedies;
 pub mod request;
 pub mod sheet;
+pub mod store;
 pub mod trace;
 
 /// What a field is called, and a line of help.
@@ -350,6 +351,7 @@ pub struct Words {
     pub remedies: remedies::RemedyWords,
     pub request: request::RequestWords,
     pub sheet: sheet::SheetWords,
+    pub store: store::StoreWords,
     pub trace: trace::TraceWords,
     pub mast_upright: &'static str,
     pub mast_back: &'static str,
