@@ -5,6 +5,7 @@
 use crate::document::{By, Document, PlateFor, PlateRow, Turned, Tyres, Wheels};
 use crate::known;
 use crate::place::{Field, Place};
+use crate::plate::Finding;
 use crate::plate::Gap;
 use crate::report::Assessment;
 use crate::report::LoadReport;
@@ -95,8 +96,8 @@ pub struct Request {
     pub parts: Vec<(Part, Vec<Fact>)>,
     /// The rows of the plate there is: height, load centre, capacity. None without a plate.
     pub rows: Option<Vec<[Option<Scalar>; 3]>>,
-    /// What that plate does not cover of what is wanted.
-    pub gaps: Vec<Gap>,
+    /// What that plate does not cover of what is wanted; none where too little is entered to say.
+    pub gaps: Option<Vec<Finding>>,
     /// By moments, kg, for planning: no plate, and nothing to lift by.
     pub estimate: Option<Scalar>,
 }
@@ -116,11 +117,11 @@ impl Request {
             let row = |r: &PlateRow| [r.height_m, r.load_centre_m, r.capacity_kg].map(|n| n.and_then(Scalar::new));
             p.rows.iter().map(row).collect()
         });
-        let gaps = assessment.map(|a| a.plate.findings.iter().map(|f| f.gap.clone()).collect());
+        let no_plate = || plate.is_none().then(|| vec![Finding { gap: Gap::NoPlate, as_stated: true }]);
         Self {
             parts: sheet.parts(),
             rows,
-            gaps: gaps.unwrap_or_else(|| if plate.is_none() { vec![Gap::NoPlate] } else { Vec::new() }),
+            gaps: assessment.map(|a| a.plate.findings.clone()).or_else(no_plate),
             estimate: assessment.and_then(|a| a.plate.estimate),
         }
     }

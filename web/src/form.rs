@@ -147,9 +147,10 @@ impl Form {
                 Some(Tyres::Pneumatic) => ("pneumatic", (w.tyres_button)(Tyres::Pneumatic)),
                 None => ("unsaid", w.tyres_unsaid),
             };
-            Choosable { code, name, chosen: now == tyres, choice: choice(tyres) }
+            let (code, name) = (code.to_owned(), name.to_owned());
+            Tile { code, name, note: String::new(), chosen: now == tyres, choice: choice(tyres) }
         });
-        self.choice(field, &options, act)
+        self.tiles(field, &options, act)
     }
 
     /// A choice between a few, as buttons side by side.

@@ -18,7 +18,7 @@ use crate::problems;
 use crate::words::{Twice, Words, fill, words};
 use standfast_core::document::{CentreKnown, Document, GivenAs};
 use standfast_core::place::{Field, Place};
-use standfast_core::plate::Gap;
+use standfast_core::plate::{Finding, Gap};
 use standfast_core::scalar::Scalar;
 use standfast_core::step::StepId;
 use standfast_core::units::{Rounding, System};
@@ -87,9 +87,10 @@ pub fn reasons(answer: &Answer, entries: &Entries, system: System) -> Vec<Senten
     }
 }
 
-/// What a plate does not cover, as stated.
-pub fn gap_said(gap: &Gap, answer: &Answer, print: Printer) -> String {
-    Teller { answer, print, w: words() }.gap(gap, State::NoGo)
+/// What a plate does not cover.
+pub fn gap_said(finding: &Finding, answer: &Answer, print: Printer) -> String {
+    let state = if finding.as_stated { State::NoGo } else { State::Hold };
+    Teller { answer, print, w: words() }.gap(&finding.gap, state)
 }
 
 /// A step's pose: "Raised to 3.20 m, mast upright".

@@ -54,7 +54,8 @@ fn a_clamp_without_a_plate() {
     assert!(number(&sheet, What::LoadCentre) >= 0.55 + 0.02);
     assert!((number(&sheet, What::CentreHeight) - 0.44).abs() < 1e-9);
     assert_eq!(sheet.rows.as_ref().map(Vec::len), Some(6));
-    assert!(sheet.gaps.iter().any(|g| matches!(g, Gap::OtherFrontEnd { .. })));
+    let gaps = sheet.gaps.as_deref().expect("assessed");
+    assert!(gaps.iter().any(|f| f.as_stated && matches!(f.gap, Gap::OtherFrontEnd { .. })));
     assert!(sheet.estimate.is_some_and(|kg| kg.get() < 1580.0));
 }
 
@@ -77,7 +78,12 @@ fn nothing_entered_asks_for_everything() {
     // All but that bare forks are fitted.
     let facts: usize = sheet.parts.iter().map(|(_, facts)| facts.len()).sum();
     assert_eq!(sheet.missing(), facts - 1);
-    assert_eq!((sheet.rows, sheet.gaps, sheet.estimate), (None, vec![Gap::NoPlate], None));
+    let no_plate = Finding { gap: Gap::NoPlate, as_stated: true };
+    assert_eq!((sheet.rows, sheet.gaps, sheet.estimate), (None, Some(vec![no_plate]), None));
+    // A plate that could not be held against anything yet covers nothing and leaves nothing out.
+    let mut document = example::document(example::THREE_WHEEL);
+    document.load.mass_kg = None;
+    assert_eq!(request(&document).gaps, None);
 }
 
 /// How a figure is known goes with it.

@@ -29,7 +29,8 @@ pub struct Sheet {
     pub parts: Vec<PartLines>,
     /// The plate's rows.
     pub rows: Vec<String>,
-    pub gaps: Vec<String>,
+    /// What they do not cover; none where that cannot be said yet.
+    pub gaps: Option<Vec<String>>,
     pub estimate: String,
     /// How much is not entered.
     pub missing: Option<String>,
@@ -57,9 +58,19 @@ impl Sheet {
         Self {
             parts: request.parts.iter().map(part).collect(),
             rows: request.rows.iter().flatten().map(row).collect(),
-            gaps: request.gaps.iter().map(|g| gap_said(g, answer, print)).collect(),
+            gaps: request.gaps.map(|list| list.iter().map(|f| gap_said(f, answer, print)).collect()),
             estimate: estimate.map_or_else(|| w.no_estimate.to_owned(), |e| fill(w.estimate_is, &[("estimate", &e)])),
             missing: (missing > 0).then(|| w.missing.of(missing)),
+        }
+    }
+
+    /// What the plate does not cover, or that it covers it, or that this cannot be said.
+    pub fn gaps_said(&self) -> Vec<String> {
+        let w = &words().request;
+        match &self.gaps {
+            None => vec![w.not_yet.to_owned()],
+            Some(list) if list.is_empty() => vec![w.covered.to_owned()],
+            Some(list) => list.clone(),
         }
     }
 
@@ -82,9 +93,7 @@ impl Sheet {
         heading(&mut text, if self.rows.is_empty() { w.no_plate } else { w.rows });
         self.rows.iter().for_each(|r| _ = writeln!(text, "  {r}"));
         heading(&mut text, w.not_covered);
-        let covered = [w.covered.to_owned()];
-        let gaps = if self.gaps.is_empty() { covered.as_slice() } else { self.gaps.as_slice() };
-        gaps.iter().for_each(|g| _ = writeln!(text, "  {g}"));
+        self.gaps_said().iter().for_each(|g| _ = writeln!(text, "  {g}"));
         heading(&mut text, w.estimate);
         let _ = writeln!(text, "  {}", self.estimate);
         heading(&mut text, w.asked);

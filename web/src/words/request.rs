@@ -29,6 +29,7 @@ pub struct RequestWords {
     pub no_plate: &'static str,
     pub not_covered: &'static str,
     pub covered: &'static str,
+    pub not_yet: &'static str,
     pub estimate: &'static str,
     /// `{estimate}`, and that it is none to lift by.
     pub estimate_is: &'static str,

@@ -30,8 +30,9 @@ pub(super) const REQUEST: RequestWords = RequestWords {
     no_plate: "There is no plate.",
     not_covered: "What it does not cover of what is wanted",
     covered: "As entered, it covers what is wanted.",
+    not_yet: "Too little is entered to say, or something entered is wrong.",
     estimate: "Estimate by moments",
-    estimate_is: "about {estimate}: worked out by moments about the front axle, for planning only. It is no capacity, and \
+    estimate_is: "About {estimate}: worked out by moments about the front axle, for planning only. It is no capacity, and \
                   nothing is lifted by it.",
     no_estimate: "None can be made from what is entered.",
     asked: "Please answer",
