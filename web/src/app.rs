@@ -14,6 +14,7 @@ use crate::shared::Shared;
 use crate::stage::Stage;
 use crate::state::{Action, Bench, State};
 use crate::storage::{self, Found};
+use crate::store::tabs;
 use crate::tools::Tools;
 use crate::verdict_bar::VerdictBar;
 use std::rc::Rc;
@@ -22,7 +23,11 @@ use yew::prelude::*;
 /// The state of the last visit, or the example.
 fn start() -> State {
     let state = match storage::load() {
-        Found::Kept(state) => state,
+        Found::Kept(state) => {
+            let drafts = storage::drafts();
+            let notice = (!drafts.is_empty()).then_some(Notice::Drafts(drafts));
+            State { notice, ..state }
+        }
         Found::Nothing => State::example(),
         Found::Damaged(text) => {
             let notice = if storage::set_aside(&text) { Notice::Damaged } else { Notice::Lost };
@@ -60,10 +65,17 @@ fn use_keeping(state: &State, act: &Callback<Action>) {
     // A drag is kept when it ends.
     let text = (!state.is_dragging()).then(|| storage::to_text(state));
     use_effect_with(text, move |text| {
-        let kept = text.as_ref().is_none_or(|text| storage::keep(storage::KEY, text));
+        let kept = text.as_ref().is_none_or(|text| storage::keep_check(text));
         if !kept && !told.replace(true) {
             act.emit(Action::Say(Notice::Blocked));
         }
+    });
+    use_effect_with((), |()| {
+        tabs::on_window("storage", |event: web_sys::StorageEvent| {
+            if event.key().as_deref() == Some(storage::KEY) {
+                storage::check_replaced();
+            }
+        });
     });
 }
 

@@ -3,6 +3,7 @@
 use crate::entries::Entries;
 use crate::files::{self, Fresh};
 use crate::state::{Action, use_act};
+use crate::storage::{self, Draft, Found};
 use crate::words::{fill, words};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -16,6 +17,8 @@ pub enum Notice {
     Damaged,
     /// What was kept could not be read, nor set aside.
     Lost,
+    /// Other tabs' checks are kept as well.
+    Drafts(Vec<Draft>),
     /// A file was refused.
     Refused {
         /// The file's name.
@@ -59,6 +62,7 @@ pub fn NoticePanel(props: &NoticeProps) -> Html {
         Notice::Blocked => ("storage-blocked", w.storage_blocked.to_owned(), hush(w.close, "notice-close")),
         Notice::Damaged => ("storage-damaged", w.storage_damaged.to_owned(), hush(w.close, "notice-close")),
         Notice::Lost => ("storage-lost", w.storage_lost.to_owned(), hush(w.close, "notice-close")),
+        Notice::Drafts(drafts) => return drafts_panel(drafts, &act),
         Notice::Refused { name, why } => {
             ("file-refused", fill(w.file_refused, &[("name", name), ("why", why)]), hush(w.close, "notice-close"))
         }
@@ -97,6 +101,45 @@ pub fn NoticePanel(props: &NoticeProps) -> Html {
         <div class="notice" role="alert" data-testid={test}>
             <p>{ text }</p>
             <div class="buttons">{ buttons }</div>
+        </div>
+    }
+}
+
+/// What other tabs entered: each can be shown here, or forgotten.
+fn drafts_panel(drafts: &[Draft], act: &Callback<Action>) -> Html {
+    let w = &words().store;
+    let left = |draft: &Draft| {
+        let left: Vec<_> = drafts.iter().filter(|d| *d != draft).cloned().collect();
+        if left.is_empty() { Action::Hush } else { Action::Say(Notice::Drafts(left)) }
+    };
+    let row = |draft: &Draft| {
+        let (taken, forgotten) = (draft.clone(), draft.clone());
+        let (left_taken, left_forgotten) = (left(draft), left(draft));
+        let show = act.reform(move |_: MouseEvent| match storage::draft(&taken) {
+            // Undo brings back what was here; what is shown is kept as this tab's own from now on.
+            Found::Kept(state) => Action::Replace(Rc::clone(&state.entries), state.open),
+            Found::Nothing | Found::Damaged(_) => left_taken.clone(),
+        });
+        let forget = act.reform(move |_: MouseEvent| {
+            storage::forget(&forgotten);
+            left_forgotten.clone()
+        });
+        html! {
+            <li key={draft.key.clone()}>
+                <span>{ if draft.title.is_empty() { w.draft_unnamed } else { &draft.title } }</span>
+                <button type="button" data-testid="draft-show" onclick={show}>{ w.draft_show }</button>
+                <button type="button" data-testid="draft-forget" onclick={forget}>{ w.draft_forget }</button>
+            </li>
+        }
+    };
+    let close = act.reform(|_: MouseEvent| Action::Hush);
+    html! {
+        <div class="notice" role="alert" data-testid="drafts">
+            <p>{ w.drafts }</p>
+            <ul class="drafts">{ for drafts.iter().map(row) }</ul>
+            <div class="buttons">
+                <button type="button" data-testid="notice-close" onclick={close}>{ w.draft_later }</button>
+            </div>
         </div>
     }
 }

@@ -7,7 +7,13 @@ use crate::state::{Bench, State};
 use serde::{Deserialize, Serialize};
 use standfast_core::step::StepId;
 use standfast_core::units::System;
+use std::cell::RefCell;
 use std::rc::Rc;
+
+mod drafts;
+
+pub use drafts::Draft;
+use drafts::{Drafts, Texts};
 
 /// Where the state is kept.
 pub const KEY: &str = "standfast.v1.check";
@@ -107,14 +113,55 @@ pub fn found(text: Option<String>) -> Found {
     }
 }
 
+thread_local! {
+    /// This tab's view of what several tabs entered.
+    static DRAFTS: RefCell<Drafts> = RefCell::default();
+}
+
+fn texts(storage: &Option<web_sys::Storage>) -> Option<&dyn Texts> {
+    storage.as_ref().map(|s| s as &dyn Texts)
+}
+
+/// What is kept as long as the tab is open, over reloads.
+fn session() -> Option<web_sys::Storage> {
+    web_sys::window()?.session_storage().ok()?
+}
+
+/// Keeps this tab's check; whether that worked. What another tab entered is not lost by it.
+pub fn keep_check(text: &str) -> bool {
+    DRAFTS.with_borrow_mut(|drafts| drafts.keep(texts(&session()), texts(&browser()), text))
+}
+
+/// Another tab's check was kept.
+pub fn check_replaced() {
+    if let Some(common) = browser() {
+        DRAFTS.with_borrow(|drafts| drafts.replaced(&common));
+    }
+}
+
+/// What other tabs entered.
+pub fn drafts() -> Vec<Draft> {
+    browser().map_or_else(Vec::new, |common| DRAFTS.with_borrow(|drafts| drafts.others(&common)))
+}
+
+/// The state in a draft; it is taken out where it is taken over.
+pub fn draft(draft: &Draft) -> Found {
+    found(browser().and_then(|s| s.get_item(&draft.key).ok()).flatten())
+}
+
+/// Forgets a draft.
+pub fn forget(draft: &Draft) {
+    let _ = browser().map(|s| s.remove_item(&draft.key));
+}
+
 /// The browser's storage, if it lets us have it.
 pub fn browser() -> Option<web_sys::Storage> {
     web_sys::window()?.local_storage().ok()?
 }
 
-/// Reads what is kept.
+/// Reads what is kept of this tab, or else of the one that was changed last.
 pub fn load() -> Found {
-    found(browser().and_then(|s| s.get_item(KEY).ok()).flatten())
+    found(DRAFTS.with_borrow_mut(|drafts| drafts.begin(texts(&session()), texts(&browser()))))
 }
 
 /// Sets a text aside where nothing lies yet; whether it is kept there.

@@ -33,4 +33,9 @@ pub struct StoreWords {
     pub damaged: Count,
     pub damaged_one: &'static str,
     pub save_damaged: &'static str,
+    pub drafts: &'static str,
+    pub draft_unnamed: &'static str,
+    pub draft_show: &'static str,
+    pub draft_forget: &'static str,
+    pub draft_later: &'static str,
 }

@@ -38,4 +38,9 @@ pub(super) const STORE: StoreWords = StoreWords {
     },
     damaged_one: "{name}: {why}",
     save_damaged: "Save what could not be read",
+    drafts: "What was entered in another tab is kept as well:",
+    draft_unnamed: "A check without a name",
+    draft_show: "Show it here",
+    draft_forget: "Forget it",
+    draft_later: "Later",
 };
