@@ -1,6 +1,7 @@
 //! What was entered, as it was typed: texts with the unit they were typed in, and choices.
 
 use serde::{Deserialize, Serialize};
+use standfast_core::book::Of;
 use standfast_core::checklist::Answers;
 use standfast_core::document::{self, CentreKnown, Document, GivenAs, PlateFor, Turned, Tyres, WeightKnown, Wheels};
 use standfast_core::friction::Underside;
@@ -16,12 +17,14 @@ mod drive;
 mod known;
 mod load;
 mod paths;
+mod truck;
 mod typed;
 
 pub use counts::dimensions;
 pub use drive::DriveEntry;
 pub use known::{KnownEntry, not_known_so, tolerance_unit};
 pub use load::{Dot, Ground, PartEntry, TraceEntry, WeighEntry};
+pub use paths::from_path;
 pub use typed::Typed;
 
 /// One check as entered. Figures that are hidden by a choice keep their text.
@@ -47,6 +50,9 @@ pub struct Entries {
     pub plate_attachment: String,
     #[serde(default)]
     pub plate_tyres: Option<Tyres>,
+    /// The set-up of the book that the truck was taken from.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub of: Option<Of>,
     /// What was looked at before the lift.
     #[serde(default)]
     pub checklist: Answers,
@@ -110,6 +116,7 @@ impl Entries {
             plate_issued: String::new(),
             plate_attachment: String::new(),
             plate_tyres: None,
+            of: None,
             checklist: Answers::new(),
             wheels: None,
             weight_known: None,

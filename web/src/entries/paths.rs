@@ -6,7 +6,7 @@ use standfast_core::place::{Field, Place};
 use std::collections::BTreeMap;
 
 /// The place that a path names.
-pub(super) fn from_path(path: &str) -> Option<Place> {
+pub fn from_path(path: &str) -> Option<Place> {
     Field::NUMBERS.iter().chain(Field::CHOICES).find_map(|&field| match field.row().path.split_once("[]") {
         None => (field.row().path == path).then(|| field.into()),
         Some((before, behind)) => {
