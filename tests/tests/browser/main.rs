@@ -11,6 +11,7 @@ mod limits;
 mod loads;
 mod moves;
 mod pictures;
+mod plates;
 mod remedies;
 mod server;
 mod speed;
