@@ -4,6 +4,7 @@
 //! between the forks.
 
 use crate::polygon;
+use crate::rules;
 use crate::scalar::Span;
 use crate::scenario::Scenario;
 use crate::solid;
@@ -39,11 +40,26 @@ pub struct Lies {
     pub width: [f64; 2],
 }
 
+/// The tightest of all edges that face one way, over the ends of a bearing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Edge {
+    /// Over which the load would topple.
+    pub over: Over,
+    /// Whether the load leans on the face where it stands so.
+    pub leans: bool,
+    /// The outward normal.
+    pub normal: DVec2,
+    /// How far out along that it lies from where the load was measured from, m.
+    pub out: f64,
+}
+
 /// As stated, and at both ends of heel gap and offset.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bearing {
     /// As stated.
     pub stated: Lies,
+    /// The edges of all ends, of those that face one way the tightest.
+    pub edges: Vec<Edge>,
     /// The ends of heel gap and offset, with blades as narrow and as wide as they may be.
     pub ends: Vec<Lies>,
     /// The least width on each blade over all ranges, the forks' own included.
@@ -81,8 +97,30 @@ impl Bearing {
                 places.map(|(by, blade)| blades(scenario, widest, blade, shorter).map(|on| width(scenario, by, on)));
             least = wider.fold(least, worse);
         }
-        Self { stated, ends, least }
+        let edges = tightest(&ends);
+        Self { stated, edges, ends, least }
     }
+}
+
+/// Whether a load so far from the face leans on it when it leans back.
+pub fn leans_on_face(gap: f64) -> bool {
+    gap <= rules::HEEL_LEANS.value
+}
+
+/// The edges of all ends together: every step asks for them again.
+fn tightest(ends: &[Lies]) -> Vec<Edge> {
+    let mut edges: Vec<Edge> = Vec::with_capacity(8);
+    for lies in ends {
+        let leans = leans_on_face(lies.by.x);
+        for &(over, normal, out) in &lies.edges {
+            let out = out - normal.dot(lies.by);
+            match edges.iter_mut().find(|e| e.over == over && e.leans == leans && e.normal == normal) {
+                Some(edge) => edge.out = edge.out.min(out),
+                None => edges.push(Edge { over, leans, normal, out }),
+            }
+        }
+    }
+    edges
 }
 
 fn both(span: Span) -> Vec<f64> {
@@ -110,19 +148,47 @@ fn width(scenario: &Scenario, by: DVec2, blade: (DVec2, DVec2)) -> f64 {
 
 fn lies(scenario: &Scenario, by: DVec2, spread: f64, blade: f64, longer: f64) -> Lies {
     let blades = blades(scenario, spread, blade, longer);
-    let strips = blades.map(|blade| polygon::hull(&on_blade(scenario, by, blade).collect::<Vec<_>>()));
+    let strips = blades.map(|blade| strip(scenario, by, blade));
     let width = std::array::from_fn(|k| {
         let (lo, hi) = polygon::extents(&strips[k]);
         if strips[k].is_empty() { -lacks(&scenario.load.feet, by, blades[k]) } else { hi.y - lo.y }
     });
+    // Mostly a load stands on one rectangle: what lies on both blades is one too, and so is the hull.
+    let both = strips.each_ref().map(|strip| polygon::boxed(strip).filter(|_| strip.len() == 4));
+    if let [Some((a, b)), Some((c, d))] = both
+        && a.x.to_bits() == c.x.to_bits()
+        && b.x.to_bits() == d.x.to_bits()
+        && (b.max(d) - a.min(c)).min_element() > 2.0 * THIN
+    {
+        let (lo, hi) = (a.min(c), b.max(d));
+        let sides = [(-DVec2::Y, lo), (DVec2::X, hi), (DVec2::Y, hi), (-DVec2::X, lo)];
+        let edges = sides.map(|(n, p)| edge(n, p)).to_vec();
+        return Lies { by, strips, region: polygon::corners(lo, hi), edges, width };
+    }
     let region = plain(polygon::hull(&strips.concat()));
     let edges = edges(&region);
     Lies { by, strips, region, edges, width }
 }
 
+/// An edge through a point, and over which the load would topple there.
+fn edge(n: DVec2, p: DVec2) -> (Over, DVec2, f64) {
+    (over(n), n, n.dot(p))
+}
+
+/// The hull of what lies on a blade.
+fn strip(scenario: &Scenario, by: DVec2, blade: (DVec2, DVec2)) -> Vec<DVec2> {
+    let mut on: Vec<DVec2> = Vec::new();
+    for foot in &scenario.load.feet {
+        let Some(mut part) = solid::on(foot, blade.0 - by, blade.1 - by) else { continue };
+        part.iter_mut().for_each(|p| *p += by);
+        if on.is_empty() { on = part } else { on.append(&mut part) }
+    }
+    // The corners of one rectangle are what they are.
+    if on.len() == 4 && polygon::boxed(&on).is_some() { on } else { polygon::hull(&on) }
+}
+
 /// The edges of a region: the outward normal of each and how far out along it the edge lies.
 fn edges(region: &[DVec2]) -> Vec<(Over, DVec2, f64)> {
-    let edge = |n: DVec2, p: DVec2| (over(n), n, n.dot(p));
     match region {
         [] => Vec::new(),
         [p] => [DVec2::X, DVec2::Y, -DVec2::Y].map(|n| edge(n, *p)).to_vec(),
@@ -131,8 +197,15 @@ fn edges(region: &[DVec2]) -> Vec<(Over, DVec2, f64)> {
             let along = (*b - *a).normalize_or(DVec2::Y);
             vec![edge(along.perp(), *a), edge(-along.perp(), *a), edge(along, *b), edge(-along, *a)]
         }
-        _ => polygon::edges(region).map(|(a, b)| edge(-(b - a).normalize_or(DVec2::Y).perp(), a)).collect(),
+        _ => polygon::edges(region).map(|(a, b)| edge(-along(a, b).perp(), a)).collect(),
     }
+}
+
+/// From one corner to the next, a unit vector: exactly along or across where they lie so, so that edges
+/// which face the same way are seen to.
+fn along(a: DVec2, b: DVec2) -> DVec2 {
+    let length = (b - a).length();
+    if length > 0.0 { (b - a) / length } else { DVec2::Y }
 }
 
 /// The edge that a normal points over.

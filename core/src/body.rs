@@ -139,12 +139,16 @@ impl Pose {
 
     /// Tilt and lean about +y, after the sway about +x.
     pub fn rotation(&self) -> DMat3 {
-        let (s, c) = libm::sincos(self.tilt + self.lean);
-        let about_y = DMat3::from_cols(DVec3::new(c, 0.0, -s), DVec3::Y, DVec3::new(s, 0.0, c));
-        let (s, c) = libm::sincos(self.sway);
-        let about_x = DMat3::from_cols(DVec3::X, DVec3::new(0.0, c, s), DVec3::new(0.0, -s, c));
-        about_y * about_x
+        turned(libm::sincos(self.tilt + self.lean), libm::sincos(self.sway))
     }
+}
+
+/// Turned about +y by one angle, after a turn about +x by another: each as its sine and cosine.
+pub fn turned(about_y: (f64, f64), about_x: (f64, f64)) -> DMat3 {
+    let (s, c) = about_y;
+    let about_y = DMat3::from_cols(DVec3::new(c, 0.0, -s), DVec3::Y, DVec3::new(s, 0.0, c));
+    let (s, c) = about_x;
+    about_y * DMat3::from_cols(DVec3::X, DVec3::new(0.0, c, s), DVec3::new(0.0, -s, c))
 }
 
 /// A load on the forks: its mass, where its centre stands from the face at the heel, and how sure.

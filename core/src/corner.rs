@@ -116,7 +116,7 @@ pub struct Terms<'r> {
 }
 
 /// One way that all which is shared may be.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, Default)]
 pub struct View {
     /// From the truck's frame to the mast's.
     pub to_mast: DMat3,
@@ -264,17 +264,44 @@ impl Terms<'_> {
 
     fn least_about(&self, from: DVec3, leaves_axle: bool, n: DVec3, taken: f64, view: &View) -> f64 {
         let l = Levers::new(from, n, taken, view, self.wheelbase);
-        let mut sum = self.service.least(&l).2;
-        for kept in self.kept(leaves_axle) {
-            sum += kept.least(&l).1;
+        self.least_kept(leaves_axle, &l) + self.least_on_mast(&l)
+    }
+
+    /// That part of it which is the same however the mast stands: of the truck as it was weighed and of what
+    /// keeps to it.
+    pub fn least_of_truck(&self, line: &Line, n: DVec3, taken: f64, longer: Option<f64>) -> f64 {
+        let view = View { longer, ..View::default() };
+        self.least_kept(line.leaves_axle, &Levers::new(line.from, n, taken, &view, self.wheelbase))
+    }
+
+    /// The other part: of the mast and all it carries.
+    #[inline]
+    pub fn least_of_mast(&self, line: &Line, n: DVec3, taken: f64, view: &View) -> f64 {
+        self.least_on_mast(&Levers::new(line.from, n, taken, view, self.wheelbase))
+    }
+
+    #[inline]
+    fn least_kept(&self, leaves_axle: bool, l: &Levers) -> f64 {
+        let mut sum = self.service.least(l).2;
+        for kept in self.kept.as_slice() {
+            sum += kept.least(l).1;
         }
+        match &self.axle {
+            Some(axle) if leaves_axle => sum + axle.least(l).1,
+            _ => sum,
+        }
+    }
+
+    #[inline]
+    fn least_on_mast(&self, l: &Levers) -> f64 {
+        let mut sum = 0.0;
         for way in self.ways.as_slice() {
-            let lever = way.lever(&l);
+            let lever = way.lever(l);
             sum += least_mass(way.mass, lever) * lever;
         }
-        let pivot = self.pivot_lever(&l);
+        let pivot = self.pivot_lever(l);
         for hung in self.hung.as_slice() {
-            let lever = hung.lever(pivot, &l);
+            let lever = hung.lever(pivot, l);
             sum += least_mass(hung.mass, lever) * lever;
         }
         sum
@@ -294,19 +321,31 @@ impl Terms<'_> {
             let (m, _) = kept.least(&l);
             sums.kept(m, kept.place(m, &l));
         }
+        self.on_mast(&l, &mut sums);
+        sums
+    }
+
+    /// Mass times the part that turns with the mast, kg m, at that corner.
+    pub fn hung(&self, line: &Line, n: DVec3, taken: f64, view: &View) -> DVec3 {
+        let mut sums = Sums::default();
+        self.on_mast(&Levers::new(line.from, n, taken, view, self.wheelbase), &mut sums);
+        sums.hung
+    }
+
+    #[inline]
+    fn on_mast(&self, l: &Levers, sums: &mut Sums) {
         for way in self.ways.as_slice() {
-            let m = least_mass(way.mass, way.lever(&l));
+            let m = least_mass(way.mass, way.lever(l));
             let both = towards(l.both, way.half_both);
             sums.fixed += (way.from - both) * m;
             sums.hung += (way.hung + towards(l.hung, way.half_hung) + both) * m;
         }
-        let (pivot, shifted) = (self.pivot_lever(&l), towards(l.both, self.half_pivot));
+        let (pivot, shifted) = (self.pivot_lever(l), towards(l.both, self.half_pivot));
         for hung in self.hung.as_slice() {
-            let m = least_mass(hung.mass, hung.lever(pivot, &l));
+            let m = least_mass(hung.mass, hung.lever(pivot, l));
             sums.kept(m, self.pivot - shifted);
             sums.hung += (hung.at + towards(l.hung, hung.half) + shifted) * m;
         }
-        sums
     }
 
     /// How far the common centre of all may lie in a direction (a unit vector) from the origin, m, over

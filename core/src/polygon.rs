@@ -154,7 +154,7 @@ pub fn contains(points: &[DVec2], p: DVec2, eps: f64) -> bool {
 }
 
 /// The box round points whose own corners it has: they are a rectangle, square to the axes, and what lies in it.
-fn boxed(points: &[DVec2]) -> Option<(DVec2, DVec2)> {
+pub fn boxed(points: &[DVec2]) -> Option<(DVec2, DVec2)> {
     let (lo, hi) = extents(points);
     let has = |x: f64, y: f64| points.contains(&DVec2::new(x, y));
     let corners = || has(lo.x, lo.y) && has(hi.x, lo.y) && has(hi.x, hi.y) && has(lo.x, hi.y);
@@ -162,7 +162,7 @@ fn boxed(points: &[DVec2]) -> Option<(DVec2, DVec2)> {
 }
 
 /// The corners of a box, counter-clockwise.
-fn corners(lo: DVec2, hi: DVec2) -> Vec<DVec2> {
+pub fn corners(lo: DVec2, hi: DVec2) -> Vec<DVec2> {
     vec![lo, DVec2::new(hi.x, lo.y), hi, DVec2::new(lo.x, hi.y)]
 }
 

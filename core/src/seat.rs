@@ -5,11 +5,11 @@
 //! the forks, z up from the blades. Nothing holds the load but its weight and friction; close to the
 //! face it leans on it, so that it neither topples nor slides that way.
 
-use crate::bearing::{Bearing, Lies};
+use crate::bearing::{Bearing, Lies, leans_on_face};
 use crate::body::{Outfit, Placed, Pose};
-use crate::rules;
+use crate::field::Field;
 use crate::scalar::Span;
-use crate::scenario::Scenario;
+use crate::scenario::{Load, Scenario};
 use crate::stance::Yield;
 use crate::statics::Pair;
 use crate::step::StepId;
@@ -77,35 +77,40 @@ pub struct Seat {
     pub cases: Vec<Case>,
 }
 
-/// Whether a load so far from the face leans on it when it leans back.
-fn leans_on_face(gap: f64) -> bool {
-    gap <= rules::HEEL_LEANS.value
+/// How far the line of action has gone by the time it reaches the blades, for each metre of height; not
+/// back where the load leans on the face.
+fn lean(w: DVec3, held: bool) -> DVec2 {
+    let lean = DVec2::new(w.x, w.y) / -w.z;
+    if held { DVec2::new(lean.x.max(0.0), lean.y) } else { lean }
 }
 
-/// How far inside its edges the line of action passes with the load in a place on the blades: as
-/// stated, or at the worst of where its own centre may be. Infinite where no edge faces that way, or
-/// where the load leans on the face.
-fn margins(scenario: &Scenario, lies: &Lies, w: DVec3, worst: bool) -> [f64; 4] {
-    let (centre, doubt) = (&scenario.load.centre, scenario.load.doubt);
-    // How far the line of action has gone by the time it reaches the blades, for each metre of height.
-    let lean = DVec2::new(w.x, w.y) / -w.z;
+/// How far inside its edges the line of action passes with the load where it is stated to stand. Infinite
+/// where no edge faces that way, or where the load leans on the face.
+fn margins(scenario: &Scenario, lies: &Lies, w: DVec3) -> [f64; 4] {
+    let centre = scenario.load.centre.at;
     let held = leans_on_face(lies.by.x);
-    let lean = if held { DVec2::new(lean.x.max(0.0), lean.y) } else { lean };
-    let pick = |s: Span, by: f64| match (worst, by > 0.0) {
-        (false, _) => by * s.nominal,
-        (true, true) => by * s.hi,
-        (true, false) => by * s.lo,
-    };
+    let lean = lean(w, held);
     let mut found = [f64::INFINITY; 4];
-    for &(over, n, out) in &lies.edges {
-        if over == Over::Heel && held {
-            continue;
-        }
-        let reaches = n.dot(lies.by) + pick(centre.x(), n.x) + pick(centre.y(), n.y) + pick(centre.z(), n.dot(lean));
-        let unsure = if worst { n.abs().dot(doubt) } else { 0.0 };
-        found[over as usize] = found[over as usize].min(out - reaches - unsure);
+    for &(over, n, out) in lies.edges.iter().filter(|e| !(held && e.0 == Over::Heel)) {
+        let reaches = n.dot(lies.by + centre.truncate() + lean * centre.z);
+        found[over as usize] = found[over as usize].min(out - reaches);
     }
     found
+}
+
+/// The same at the worst of where the load may stand on the blades and of where its own centre may be,
+/// where that is less than what was `found` so far.
+fn worst_margins(load: &Load, bearing: &Bearing, w: DVec3, found: &mut [f64; 4]) {
+    let (centre, doubt) = (&load.centre, load.doubt);
+    let lean = [false, true].map(|held| lean(w, held));
+    let furthest = |s: Span, by: f64| by * if by > 0.0 { s.hi } else { s.lo };
+    for edge in bearing.edges.iter().filter(|e| !(e.leans && e.over == Over::Heel)) {
+        let n = edge.normal;
+        let goes = n.dot(lean[usize::from(edge.leans)]);
+        let reaches = furthest(centre.x(), n.x) + furthest(centre.y(), n.y) + furthest(centre.z(), goes);
+        let least = &mut found[edge.over as usize];
+        *least = least.min(edge.out - reaches - n.abs().dot(doubt));
+    }
 }
 
 /// The friction asked for in a field of the blades' frame: nothing where it pulls to a heel at the face.
@@ -117,6 +122,18 @@ fn asked(w: DVec3, gap: f64) -> f64 {
 impl Seat {
     /// Looks at the load on the blades in a step; nothing for one that hangs or is not there.
     pub fn of(scenario: &Scenario, placed: &Placed, bearing: &Bearing, id: StepId) -> Option<Self> {
+        let (field, ends) = id.fields(scenario);
+        Self::pulled(scenario, placed, bearing, id, (&field, &ends))
+    }
+
+    /// The same where what pulls in that step is known already, as stated and at all ends of it.
+    pub fn pulled(
+        scenario: &Scenario,
+        placed: &Placed,
+        bearing: &Bearing,
+        id: StepId,
+        (field, ends): (&Field, &[DVec3]),
+    ) -> Option<Self> {
         if scenario.load.hanging.is_some() || !id.laden() {
             return None;
         }
@@ -131,20 +148,18 @@ impl Seat {
             StepId::RampUp | StepId::RampDown | StepId::CrossFallLeft | StepId::CrossFallRight => Event::OnSlope,
             _ => Event::Standing,
         };
-        let (field, ends) = id.fields(scenario);
         // In the blades' frame, the mast leaning and swaying so far.
         let seen = |pull: DVec3, lean: f64, sway: f64| Pose { lean, sway, ..*pose }.rotation().transpose() * pull;
         let case = || {
             let (stated, gap) = (seen(field.total(), give.lean.nominal, 0.0), lift.heel_gap);
-            let nominal = margins(scenario, &bearing.stated, stated, false);
+            let nominal = margins(scenario, &bearing.stated, stated);
             let mut worst = (nominal, asked(stated, gap.nominal));
             let mast = [turned.lo, turned.hi].into_iter().flat_map(|l| [-give.sway, give.sway].map(|s| (l, s)));
-            for w in mast.flat_map(|(lean, sway)| ends.iter().map(move |pull| seen(*pull, lean, sway))) {
-                worst.1 = worst.1.max(asked(w, gap.hi));
-                // Both ends of where it may lie on the blades.
-                for lies in &bearing.ends {
-                    let at = margins(scenario, lies, w, true);
-                    worst.0 = std::array::from_fn(|k| worst.0[k].min(at[k]));
+            for (lean, sway) in mast {
+                let to_blades = Pose { lean, sway, ..*pose }.rotation().transpose();
+                for w in ends.iter().map(|pull| to_blades * *pull) {
+                    worst.1 = worst.1.max(asked(w, gap.hi));
+                    worst_margins(&scenario.load, bearing, w, &mut worst.0);
                 }
             }
             // As stated a region may have no edge that faces one of the ways: then the tightest of those it has

@@ -1,8 +1,8 @@
 //! A truck in one pose, with all that is uncertain about it and everything its mast may do of its own:
 //! give forward, play sideways.
 
-use crate::body::{Bodies, Outfit, Placed, Pose, Rig, Setting};
-use crate::corner::{Sums, Terms, View};
+use crate::body::{Bodies, Outfit, Placed, Pose, Rig, Setting, turned};
+use crate::corner::{Few, Sums, Terms, View};
 use crate::doubt::Doubts;
 use crate::field::Field;
 use crate::scalar::Span;
@@ -30,9 +30,9 @@ pub struct Stance<'r> {
     /// Tilt and lean together.
     angle: Span,
     /// Not swaying, swaying to the left, to the right; or not swaying alone.
-    sways: Vec<Swaying>,
+    sways: Few<Swaying, 3>,
     /// What it may stand on at the least, with the wheelbase at its ends.
-    narrowest: Vec<(f64, Support)>,
+    narrowest: Few<Narrowest, 2>,
     /// How much higher its pivot may be.
     higher: f64,
 }
@@ -80,8 +80,15 @@ impl Yield {
     }
 }
 
+/// What a truck may stand on at the least, its wheelbase longer by so much, m.
+#[derive(Clone, Copy, Debug, Default)]
+struct Narrowest {
+    longer: f64,
+    support: Support,
+}
+
 /// The mast swaying so far, at both ends of its angle.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, Default)]
 struct Swaying {
     sway: f64,
     ends: [View; 2],
@@ -119,7 +126,12 @@ fn higher(truck: &Truck) -> f64 {
 
 /// Tilt and lean by `angle` about +y after a sway about +x, as [`Pose::rotation`] has it.
 fn view(angle: f64, sway: f64) -> View {
-    let to_mast = Pose { lift: 0.0, tilt: angle, lean: 0.0, sway, sideshift: 0.0 }.rotation().transpose();
+    seen(libm::sincos(angle), libm::sincos(sway))
+}
+
+/// The same for the sines and cosines of both.
+fn seen(angle: (f64, f64), sway: (f64, f64)) -> View {
+    let to_mast = turned(angle, sway).transpose();
     View { to_mast, axis: to_mast * DVec3::Y, longer: None }
 }
 
@@ -137,31 +149,38 @@ impl<'r> Stance<'r> {
         let pose = Pose { lean: give.lean.nominal, sway: 0.0, ..setting.pose };
         let angle = Span { nominal: pose.tilt, lo: pose.tilt + setting.tilt.lo, hi: pose.tilt + setting.tilt.hi };
         let angle = angle.plus(give.lean);
-        let sways = if give.sway > 0.0 { vec![0.0, -give.sway, give.sway] } else { vec![0.0] };
-        let ends = if doubts.wheelbase.is_exact() { vec![0.0] } else { vec![doubts.wheelbase.lo, doubts.wheelbase.hi] };
+        let ends = [angle.lo, angle.hi].map(libm::sincos);
+        let (mut sways, (s, c)) = (Few::default(), libm::sincos(give.sway));
+        let all = [(0.0, (0.0, 1.0)), (-give.sway, (-s, c)), (give.sway, (s, c))];
+        for (sway, about_x) in all.into_iter().take(if give.sway > 0.0 { 3 } else { 1 }) {
+            sways.push(Swaying { sway, ends: ends.map(|end| seen(end, about_x)) });
+        }
+        let mut narrowest = Few::default();
+        let wheelbase = doubts.wheelbase;
+        for longer in [wheelbase.lo, wheelbase.hi].into_iter().take(if wheelbase.is_exact() { 1 } else { 2 }) {
+            narrowest.push(Narrowest { longer, support: Support::narrowest(truck, doubts, longer) });
+        }
         Self {
             support: Support::of(truck, matches!(outfit, Outfit::Tested { .. })),
             pose,
             nominal: truck.bodies(doubts, rig, &pose, outfit, load),
             terms: truck.terms(doubts, rig, setting, outfit, load),
             angle,
-            sways: sways
-                .into_iter()
-                .map(|sway| Swaying { sway, ends: [angle.lo, angle.hi].map(|a| view(a, sway)) })
-                .collect(),
+            sways,
             higher: higher(truck),
-            narrowest: ends.into_iter().map(|longer| (longer, Support::narrowest(truck, doubts, longer))).collect(),
+            narrowest,
         }
     }
 
     /// The sways that a line is tried with: ahead all three, for swaying a tilted mast carries what is off
     /// its middle a little ahead too; to a side, that side's.
     fn sways(&self, line: LineId) -> &[Swaying] {
+        let all = self.sways.as_slice();
         match line {
-            _ if self.sways.len() < 3 => &self.sways,
-            LineId::Front => &self.sways,
-            LineId::Left => &self.sways[1..2],
-            LineId::Right => &self.sways[2..],
+            _ if all.len() < 3 => all,
+            LineId::Front => all,
+            LineId::Left => &all[1..2],
+            LineId::Right => &all[2..],
         }
     }
 
@@ -169,23 +188,25 @@ impl<'r> Stance<'r> {
     /// kilogram counting `inside` m of what pulls square to the line less; the worst of all.
     fn worst(&self, id: LineId, inside: f64, fields: usize, pull: impl Fn(&Line, usize) -> DVec3) -> Option<Found> {
         let front = id == LineId::Front;
-        let bases: &[(f64, Support)] = if front { &self.narrowest[..1] } else { &self.narrowest };
+        let bases = self.narrowest.as_slice();
+        let bases = if front { &bases[..1] } else { bases };
         let ends = if self.angle.is_exact() { 1 } else { 2 };
         let taken = |line: &Line, w: DVec3| {
             if inside == 0.0 { 0.0 } else { inside * statics::square_pull(line, w).length() }
         };
         let mut worst: Option<Found> = None;
-        for (longer, support) in bases {
+        for Narrowest { longer, support } in bases {
             let line = support.line(id);
             let longer = (!front).then_some(*longer);
             for field in 0..fields {
                 let w = pull(&line, field);
                 let n = statics::lever_vector(&line, w);
                 let taken = taken(&line, w);
+                let truck = self.terms.least_of_truck(&line, n, taken, longer);
                 for Swaying { sway, ends: both } in self.sways(id) {
                     for (end, view) in both[..ends].iter().enumerate() {
                         let view = View { longer, ..*view };
-                        let value = self.terms.least(&line, n, taken, &view);
+                        let value = truck + self.terms.least_of_mast(&line, n, taken, &view);
                         if worst.as_ref().is_none_or(|w| value < w.value) {
                             worst = Some(Found { value, line, field, w, n, taken, view, sway: *sway, end });
                         }
@@ -205,8 +226,8 @@ impl<'r> Stance<'r> {
         let q = view(angle, 0.0).to_mast * worst.n;
         let there = |sway: f64| View { longer: worst.view.longer, ..view(angle, sway) };
         // Towards either side, with what is off the middle where that side has it.
-        self.sways[1..].iter().fold(worst, |best, Swaying { sway: most, .. }| {
-            let hung = self.terms.corner(&worst.line, worst.n, worst.taken, &there(*most)).hung;
+        self.sways.as_slice()[1..].iter().fold(worst, |best, Swaying { sway: most, .. }| {
+            let hung = self.terms.hung(&worst.line, worst.n, worst.taken, &there(*most));
             let (a, b) = (hung.y * q.y + hung.z * q.z, hung.y * q.z - hung.z * q.y);
             let sway = libm::atan2(-b, -a);
             if sway.abs() >= most.abs() {
@@ -228,7 +249,7 @@ impl<'r> Stance<'r> {
         pull: impl Fn(&Line, usize) -> DVec3,
     ) -> Found {
         let mut best = worst;
-        for (longer, support) in self.narrowest.iter().filter(|_| self.higher > 0.0) {
+        for Narrowest { longer, support } in self.narrowest.as_slice().iter().filter(|_| self.higher > 0.0) {
             let line = support.raised(self.higher).line(worst.line.id);
             let view = View { longer: Some(*longer), ..worst.view };
             for field in 0..fields {
@@ -245,8 +266,8 @@ impl<'r> Stance<'r> {
 
     /// How fast the moment at a corner grows with the mast's angle, N m per rad.
     fn slope(&self, found: &Found, view: &View) -> f64 {
-        let sums = self.terms.corner(&found.line, found.n, found.taken, view);
-        sums.hung.dot(-view.axis.cross(view.to_mast * found.n))
+        let hung = self.terms.hung(&found.line, found.n, found.taken, view);
+        hung.dot(-view.axis.cross(view.to_mast * found.n))
     }
 
     /// The least between both ends of the mast's angle, where the moment falls from either towards the
@@ -356,7 +377,7 @@ impl<'r> Stance<'r> {
 
     /// The box that the common centre of truck and load may lie in, m: its least and greatest corner.
     pub fn spread(&self) -> (DVec3, DVec3) {
-        let views: Vec<View> = self.sways.iter().flat_map(|s| s.ends).collect();
+        let views: Vec<View> = self.sways.as_slice().iter().flat_map(|s| s.ends).collect();
         let (_, stated) = self.nominal.centre(false);
         let furthest = |direction: DVec3| self.terms.furthest(direction, direction.dot(stated), &views);
         let ends = |sign: f64| DVec3::from_array([DVec3::X, DVec3::Y, DVec3::Z].map(|d| sign * furthest(d * sign)));

@@ -13,6 +13,7 @@ use crate::units::slope_angle;
 use crate::wheels::{self, WheelLoads};
 use glam::DVec3;
 use serde::Serialize;
+use std::sync::Arc;
 
 /// A step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
@@ -188,12 +189,12 @@ impl StepId {
             Self::CrossFallRight => (none, cross.mirrored(), none, none),
             _ => (none, none, none, none),
         };
-        let both = |s: Span| if s.is_exact() { vec![s.nominal] } else { vec![s.lo, s.hi] };
+        let both = |s: Span| [s.lo, s.hi].into_iter().take(if s.is_exact() { 1 } else { 2 });
         let mut ends = Vec::with_capacity(4);
         for a in both(grade) {
             for b in both(fall) {
                 for x in both(ahead) {
-                    ends.extend(both(left).into_iter().map(|y| Field::new(a, b, x, y).total()));
+                    ends.extend(both(left).map(|y| Field::new(a, b, x, y).total()));
                 }
             }
         }
@@ -248,7 +249,7 @@ pub struct Step<'r> {
     /// Which.
     pub id: StepId,
     /// The truck and load in their pose.
-    pub stance: Stance<'r>,
+    pub stance: Arc<Stance<'r>>,
     /// What pulls on them, as stated.
     pub field: Field,
     /// The same at all ends of what it may be.
@@ -262,7 +263,7 @@ pub struct Step<'r> {
     /// Wheel loads as it stands.
     pub wheels: WheelLoads,
     /// As the platform slopes are set up, where that differs from how it stands.
-    set_up: Option<Stance<'r>>,
+    set_up: Option<Arc<Stance<'r>>>,
 }
 
 /// The slope that a test asks of a truck, a tangent.
@@ -339,9 +340,25 @@ impl Check {
 impl<'r> Step<'r> {
     /// Works a step through.
     pub fn new(scenario: &Scenario, balance: &'r Balance, placed: &Placed, id: StepId) -> Self {
+        Self::after(None, scenario, balance, placed, id)
+    }
+
+    /// The same after another one of the same lift: what is driven mostly stands as it stood just before.
+    pub fn after(
+        before: Option<&Self>,
+        scenario: &Scenario,
+        balance: &'r Balance,
+        placed: &Placed,
+        id: StepId,
+    ) -> Self {
         let (field, ends) = id.fields(scenario);
-        let stance = as_it_stands(scenario, balance, placed, id);
-        let set_up = as_set_up(scenario, balance, placed, id);
+        let setting = id.setting(scenario);
+        let alike = |b: &&Self| b.id.laden() == id.laden() && b.id.setting(scenario) == setting;
+        let stance = match before.filter(alike) {
+            Some(before) => Arc::clone(&before.stance),
+            None => Arc::new(stand(scenario, balance, placed, id, &setting, false)),
+        };
+        let set_up = as_set_up(scenario, balance, placed, id).map(Arc::new);
         let tested = set_up.as_ref().unwrap_or(&stance);
         let (tests, allowed) = match id.demand(scenario) {
             Demand::Platform([longitudinal, lateral]) => {

@@ -53,7 +53,7 @@ impl Line {
 }
 
 /// The tipping lines of a truck.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Support {
     /// Left front contact.
     pub left: DVec3,

@@ -31,13 +31,13 @@ impl<'r> Whole<'r> {
     /// Works a scenario through, its truck's balance settled beforehand.
     pub fn of(scenario: &Scenario, balance: &'r Balance) -> Self {
         let placed = Placed::of(&scenario.load, &scenario.lift);
-        let steps: Vec<Step> = StepId::ALL
-            .into_iter()
-            .filter(|id| id.applies(scenario))
-            .map(|id| Step::new(scenario, balance, &placed, id))
-            .collect();
+        let mut steps: Vec<Step> = Vec::with_capacity(StepId::ALL.len());
+        for id in StepId::ALL.into_iter().filter(|id| id.applies(scenario)) {
+            steps.push(Step::after(steps.last(), scenario, balance, &placed, id));
+        }
         let bearing = Bearing::of(scenario);
-        let seats: Vec<_> = steps.iter().map(|s| Seat::of(scenario, &placed, &bearing, s.id)).collect();
+        let seat = |s: &Step| Seat::pulled(scenario, &placed, &bearing, s.id, (&s.field, &s.ends));
+        let seats: Vec<_> = steps.iter().map(seat).collect();
         let plate = plate::check(scenario, &placed);
         let forks = forks::check(scenario, &placed, &bearing);
         let contradictions = &balance.contradictions;

@@ -49,14 +49,20 @@ fn steps(c: &mut Criterion) {
 fn whole_moves(c: &mut Criterion) {
     let mut group = c.benchmark_group("whole move, worst corner");
     for (name, mut document) in trucks() {
-        // Every step there is.
-        (document.drive.ramp_pct, document.drive.cross_fall_pct) = (Some(6.0), Some(2.0));
-        let Ok(scenario) = Scenario::from_document(&document) else { continue };
-        let balance = Balance::of(&scenario.truck, &scenario.doubts);
-        let steps = Whole::of(&scenario, &balance).steps.len();
-        group.bench_function(format!("{steps} steps, {name}"), |b| {
-            b.iter(|| Whole::of(black_box(&scenario), black_box(&balance)));
-        });
+        // Ten steps: no ramp, no bend without a load. And every step there is.
+        document.drive.corner_empty = Some(false);
+        for all in [false, true] {
+            if all {
+                document.drive.corner_empty = Some(true);
+                (document.drive.ramp_pct, document.drive.cross_fall_pct) = (Some(6.0), Some(2.0));
+            }
+            let Ok(scenario) = Scenario::from_document(&document) else { continue };
+            let balance = Balance::of(&scenario.truck, &scenario.doubts);
+            let steps = Whole::of(&scenario, &balance).steps.len();
+            group.bench_function(format!("{steps} steps, {name}"), |b| {
+                b.iter(|| Whole::of(black_box(&scenario), black_box(&balance)));
+            });
+        }
     }
     group.finish();
 }

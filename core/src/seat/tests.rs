@@ -1,5 +1,6 @@
 use super::*;
 use crate::example;
+use crate::rules;
 
 fn seat(scenario: &Scenario, id: StepId) -> Seat {
     let placed = Placed::of(&scenario.load, &scenario.lift);
