@@ -1,5 +1,6 @@
 //! Three invented checks from an invented pottery store, for the first screen, documentation and tests.
 
+use crate::book::{AttachmentRecord, Book};
 use crate::document::Document;
 use crate::scenario::Scenario;
 
@@ -9,6 +10,14 @@ pub const THREE_WHEEL: &str = include_str!("../examples/three-wheel.json");
 pub const FOUR_WHEEL: &str = include_str!("../examples/four-wheel.json");
 /// An odd-shaped load, built from parts and weighed, on the three-wheel truck, as a file.
 pub const ODD_LOAD: &str = include_str!("../examples/odd-load.json");
+
+/// Attachments, as a file of the truck book.
+pub const ATTACHMENTS: &str = include_str!("../examples/attachments.json");
+
+/// The attachments, marked as invented; none should the file not be one.
+pub fn attachments() -> Vec<AttachmentRecord> {
+    serde_json::from_str(ATTACHMENTS).map_or_else(|_| Vec::new(), |book: Book| book.attachments)
+}
 
 /// Reads one of the examples; an empty document should it not be one.
 pub fn document(text: &str) -> Document {

@@ -3,7 +3,7 @@
 use crate::answer::Answer;
 use crate::bench::parts::PartsBench;
 use crate::bench::trace::{self, TraceBench};
-use crate::book::{BookPage, BookProvider};
+use crate::book::{BookPage, BookProvider, BookSaid};
 use crate::cards::Cards;
 use crate::files::{Files, Origin};
 use crate::form::Form;
@@ -106,9 +106,12 @@ pub fn Page(props: &PageProps) -> Html {
             if place.is_check() {
                 <VerdictBar answer={answer.clone()} entries={Rc::clone(entries)} {system} />
             }
-            if let Some(notice) = &state.notice {
-                <NoticePanel notice={notice.clone()} entries={Rc::clone(entries)} />
-            }
+            <div class="notices">
+                if let Some(notice) = &state.notice {
+                    <NoticePanel notice={notice.clone()} entries={Rc::clone(entries)} />
+                }
+                <BookSaid />
+            </div>
             <main>
                 if place.is_check() {
                     <Cards form={form.clone()} open={state.open} />
@@ -123,7 +126,7 @@ pub fn Page(props: &PageProps) -> Html {
                     <BookPage {place} {form} />
                 }
             </main>
-            <Files entries={Rc::clone(entries)} />
+            <Files entries={Rc::clone(entries)} {place} />
         </div>
     }
 }

@@ -1,8 +1,10 @@
 //! Saving to a file, opening one, the examples, starting anew.
 
 use crate::answer::Card;
+use crate::book::{save_book, use_book};
 use crate::entries::{Entries, not_known_so};
 use crate::notice::Notice;
+use crate::places::Screen;
 use crate::problems;
 use crate::state::{Action, use_act};
 use crate::words::{fill, words};
@@ -124,6 +126,9 @@ pub fn hand_out(text: &str, kind: &str, name: &str) {
 #[derive(Properties, PartialEq)]
 pub struct FilesProps {
     pub entries: Rc<Entries>,
+    /// What is saved is what is shown: the check, or the book.
+    #[prop_or_default]
+    pub place: Screen,
 }
 
 /// Examples, saving, opening.
@@ -137,8 +142,12 @@ pub fn Files(props: &FilesProps) -> Html {
         Callback::from(move |_: MouseEvent| act.emit(fresh.asked(&entries)))
     };
     let on_save = {
-        let (act, entries) = (act.clone(), Rc::clone(&props.entries));
+        let (act, entries, place, book) = (act.clone(), Rc::clone(&props.entries), props.place, use_book());
         Callback::from(move |_: MouseEvent| {
+            if !place.is_check() {
+                save_book(&book);
+                return;
+            }
             let (_, unread) = entries.document();
             if unread.is_empty() {
                 save(&entries);
@@ -177,10 +186,14 @@ pub fn Files(props: &FilesProps) -> Html {
     };
     html! {
         <nav class="files" aria-label={w.files}>
+            if props.place.is_check() {
             <button type="button" data-testid="example-1" onclick={fresh(Fresh::One)}>{ w.example_1 }</button>
             <button type="button" data-testid="example-2" onclick={fresh(Fresh::Two)}>{ w.example_2 }</button>
             <button type="button" data-testid="example-3" onclick={fresh(Fresh::Three)}>{ w.example_3 }</button>
-            <button type="button" data-testid="save-file" onclick={on_save}>{ w.save }</button>
+            }
+            <button type="button" data-testid="save-file" onclick={on_save}>
+                { if props.place.is_check() { w.save } else { words().book.save_all } }
+            </button>
             <label class="button">
                 { w.open }
                 <input type="file" accept=".json,application/json" data-testid="open-file" onchange={on_open} />

@@ -7,6 +7,7 @@ use crate::grip::Grip;
 use crate::history::{History, Typing};
 use crate::notice::Notice;
 use crate::places::Screen;
+use standfast_core::checklist::{Answer as Seen, Item};
 use standfast_core::document::{
     By, CentreKnown, GivenAs, PlateFor, RaisedEnd, RampDown, Turned, Tyres, WeightKnown, Wheels,
 };
@@ -121,6 +122,8 @@ pub enum Choice {
     InDegrees(Field, bool),
     /// How a figure is known: a tolerance typed for another way goes with that.
     KnownBy(Place, By),
+    /// What was seen of a thing before the lift; none where that is taken back.
+    Seen(Item, Option<Seen>),
     /// Known as it usually is, without a tolerance of one's own.
     AsUsual(Place),
 }
@@ -359,6 +362,8 @@ impl Reducible for State {
                 }
                 Choice::KnownBy(place, by) => e.choose_way(place, by),
                 Choice::AsUsual(place) => e.as_usual(place),
+                Choice::Seen(item, Some(seen)) => drop(e.checklist.insert(item, seen)),
+                Choice::Seen(item, None) => drop(e.checklist.remove(&item)),
             }),
             Action::AddPlateRow => this.changed(None, |e| {
                 if e.plate_rows < MOST_PLATE_ROWS {
@@ -377,6 +382,7 @@ impl Reducible for State {
             Action::Replace(entries, open) => {
                 let next = this.changed(None, |e| *e = Entries::clone(&entries));
                 Rc::new(Self {
+                    place: Screen::Check,
                     picked: None,
                     open,
                     known: None,

@@ -1,15 +1,26 @@
 //! The truck book's places. What is in the book comes from [`use_book`], what happens to it goes to [`use_book_act`].
 
+mod attachments;
+mod differ;
+pub mod edit;
+pub mod facts;
+mod keep;
 mod loads;
 mod log;
 mod provider;
+mod said;
+mod save;
+mod truck;
 mod trucks;
+pub mod ui;
 
-pub use crate::store::record::{Key, Kind, Record, fresh_id};
+pub use crate::store::record::{Key, Record, fresh_id};
 pub use crate::store::shelf::BookAct;
 pub use loads::LoadsPlace;
 pub use log::LogPlace;
-pub use provider::{BookProvider, use_book, use_book_act};
+pub use provider::{BookProvider, use_book, use_book_act, use_present};
+pub use said::BookSaid;
+pub use save::save_book;
 pub use trucks::TrucksPlace;
 
 use crate::form::Form;

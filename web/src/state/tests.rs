@@ -171,3 +171,10 @@ fn one_is_open_at_a_time_and_none_on_another_card() {
     let removed = open(mass).reduce(Action::RemoveStage(0));
     assert_eq!((removed.known, removed.entries.stages), (None, 1));
 }
+
+#[test]
+fn what_replaces_the_check_shows_it() {
+    let state = after(State::example(), [Action::Go(Screen::Trucks)]);
+    assert_eq!(state.place, Screen::Trucks);
+    assert_eq!(state.reduce(Action::Replace(Rc::new(Entries::blank()), None)).place, Screen::Check);
+}

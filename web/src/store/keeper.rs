@@ -346,6 +346,7 @@ fn done(act: &BookAct, shelf: &Shelf, changes: &[Change]) -> Option<Done> {
         BookAct::Archive(key, false) => Some(Done::TakenOut(name(key))),
         BookAct::Remove(key) => Some(Done::Removed(name(key))),
         BookAct::Import { .. } => Some(Done::Imported(changes.len())),
-        BookAct::Undo | BookAct::Hush | BookAct::Again => None,
+        // Of what is typed nothing is said.
+        BookAct::Write { .. } | BookAct::Undo | BookAct::Hush | BookAct::Again => None,
     }
 }

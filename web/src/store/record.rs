@@ -1,5 +1,6 @@
 //! One entry of the book: what is kept, told apart, and changed one by one.
 
+use super::shelf::Line;
 use standfast_core::book::{AttachmentRecord, Book, CheckRecord, LoadRecord, TruckRecord};
 use std::fmt;
 
@@ -123,6 +124,30 @@ impl Record {
             Self::Attachment(r) => r.attachment.name = name,
             Self::Load(r) => r.load.name = name,
             Self::Check(_) => {}
+        }
+    }
+
+    /// Writes a name or a remark. A truck that was called in its set-ups as its record is, is called so still.
+    pub fn write(&mut self, set_up: Option<&str>, line: Line, text: &str) {
+        match (self, set_up, line) {
+            (Self::Truck(r), None, Line::Name) => {
+                let was = std::mem::replace(&mut r.name, text.to_owned());
+                let called = r.set_ups.iter_mut().filter(|s| s.truck.name == was);
+                called.for_each(|s| text.clone_into(&mut s.truck.name));
+            }
+            (Self::Truck(r), None, Line::Note) => text.clone_into(&mut r.note),
+            (Self::Truck(r), Some(id), line) => {
+                for set_up in r.set_ups.iter_mut().filter(|s| s.id == id) {
+                    match line {
+                        Line::Name => text.clone_into(&mut set_up.name),
+                        Line::Note => text.clone_into(&mut set_up.note),
+                    }
+                }
+            }
+            (Self::Attachment(r), _, Line::Note) => text.clone_into(&mut r.note),
+            (Self::Load(r), _, Line::Note) => text.clone_into(&mut r.note),
+            (record, _, Line::Name) => record.call(text.to_owned()),
+            (Self::Check(_), _, Line::Note) => {}
         }
     }
 

@@ -6,6 +6,13 @@ use standfast_core::book::Book;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
+/// A text of an entry.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Line {
+    Name,
+    Note,
+}
+
 /// What can happen to the book.
 #[derive(Clone, Debug, PartialEq)]
 pub enum BookAct {
@@ -14,6 +21,13 @@ pub enum BookAct {
     Put(Box<Record>),
     /// Puts an entry away, or takes it out again.
     Archive(Key, bool),
+    /// Another name or remark, of an entry or of one of its set-ups.
+    Write {
+        key: Key,
+        set_up: Option<String>,
+        line: Line,
+        text: String,
+    },
     Remove(Key),
     /// A file was taken in: what differs between the two is changed.
     Import {
@@ -115,6 +129,14 @@ impl Shelf {
                     change(record, next)
                 });
                 archived.into_iter().collect()
+            }
+            BookAct::Write { key, set_up, line, text } => {
+                let present = self.slots.get(key).map(|s| Record::clone(&s.record));
+                let written = present.map(|mut record| {
+                    record.write(set_up.as_deref(), *line, text);
+                    change(record, next)
+                });
+                written.into_iter().collect()
             }
             BookAct::Remove(key) => self.slots.get(key).map(|s| gone(key.clone(), s.order)).into_iter().collect(),
             BookAct::Import { was, is } => {

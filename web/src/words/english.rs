@@ -3,6 +3,8 @@
 use super::*;
 
 mod blades;
+mod checklist;
+mod book;
 mod drive;
 mod fields;
 mod known;
@@ -308,6 +310,8 @@ pub static ENGLISH: Words = Words {
         steer_axle: "Steer axle",
     },
     blades: blades::BLADES,
+    book: book::BOOK,
+    checklist: checklist::CHECKLIST,
     drive: drive::DRIVE,
     known: known::KNOWN,
     limits: limits::LIMITS,

@@ -8,6 +8,8 @@ use standfast_core::step::StepId;
 use standfast_core::support::LineId;
 
 pub mod blades;
+pub mod checklist;
+pub mod book;
 pub mod drive;
 pub mod english;
 pub mod known;
@@ -340,6 +342,8 @@ pub struct Words {
     pub caution: CautionWords,
     pub stage: StageWords,
     pub blades: blades::BladeWords,
+    pub book: book::BookWords,
+    pub checklist: checklist::ChecklistWords,
     pub drive: drive::DriveWords,
     pub known: known::KnownWords,
     pub limits: limits::LimitWords,
