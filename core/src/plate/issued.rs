@@ -60,9 +60,8 @@ fn front_end(plate: &Plate, truck: &Truck) -> Option<Finding> {
                 plate.attachment_mass.is_some_and(|named| (named - a.mass).abs() > allowed(named) + 1e-9);
             // A name is how somebody wrote it: where the weights agree, one that differs is looked at once more. One
             // that was not written down is no other one, where a weight says that it is the same.
-            let named_other = !plate.attachment.is_empty()
-                && !alike(&plate.attachment, &a.name)
-                && !(a.name.is_empty() && plate.attachment_mass.is_some());
+            let unnamed = a.name.is_empty() && plate.attachment_mass.is_some();
+            let named_other = !plate.attachment.is_empty() && !unnamed && !alike(&plate.attachment, &a.name);
             let gap = Gap::OtherAttachment {
                 named: plate.attachment.clone(),
                 named_mass,

@@ -1,5 +1,6 @@
 use super::paths::from_path;
 use super::*;
+use standfast_core::checklist::{Answer, Item};
 use standfast_core::example;
 
 fn three() -> Entries {
@@ -14,6 +15,40 @@ fn a_document_comes_back_as_it_was() {
         assert_eq!(problems, []);
         assert_eq!(back, document);
     }
+}
+
+/// What a plate names, a type sheet and a checklist go there and back, and into the file.
+#[test]
+fn plates_sheets_and_checklists_come_back_as_they_were() {
+    let mut document = example::document(example::FOUR_WHEEL);
+    document.truck.attachment = Some(document::Attachment { name: "Drum clamp".to_owned(), ..Default::default() });
+    let plate = document.truck.plate.as_mut().expect("a plate");
+    plate.issued_for = Some(PlateFor::Attachment);
+    (plate.attachment, plate.attachment_kg) = ("Drum clamp".to_owned(), Some(120.0));
+    document.checklist =
+        Item::ALL.iter().zip([Answer::Yes, Answer::No, Answer::NotThere]).map(|(i, a)| (*i, a)).collect();
+    let entries = Entries::from_document(&document);
+    assert_eq!(entries.document(), (document.clone(), Vec::new()));
+    assert_eq!(entries.file(), document);
+    let stored = serde_json::to_string(&entries).expect("stored");
+    assert_eq!(serde_json::from_str::<Entries>(&stored).expect("read"), entries);
+    // For the bare forks the attachment's weight does not count, but is not lost from the file.
+    let mut forks = entries;
+    forks.plate_for = Some(PlateFor::Forks);
+    let weight = |d: Document| d.truck.plate.and_then(|p| p.attachment_kg);
+    assert_eq!((weight(forks.document().0), weight(forks.file())), (None, Some(120.0)));
+}
+
+/// What was kept before there were such entries is read.
+#[test]
+fn entries_kept_by_an_older_page_are_read() {
+    let mut kept = serde_json::to_value(three()).expect("stored");
+    let map = kept.as_object_mut().expect("an object");
+    for new in ["serial", "type_name", "tyres", "plate_issued", "plate_attachment", "plate_tyres", "checklist"] {
+        assert!(map.remove(new).is_some(), "{new}");
+    }
+    let read: Entries = serde_json::from_value(kept).expect("read");
+    assert_eq!((read.serial.as_str(), read.tyres, read.numbers.len()), ("", None, three().numbers.len()));
 }
 
 #[test]
