@@ -22,6 +22,23 @@ pub enum Answer {
     NotThere,
 }
 
+/// What was found not to be in order. That a truck has none of what no truck may be without is not in
+/// order either.
+///
+/// ```
+/// use standfast_core::checklist::{Answer, Answers, Item, not_in_order};
+/// let seen = [(Item::Brakes, Answer::No), (Item::Backrest, Answer::NotThere), (Item::Way, Answer::Yes)];
+/// assert_eq!(not_in_order(&Answers::from(seen)), [Item::Brakes]);
+/// ```
+pub fn not_in_order(answers: &Answers) -> Vec<Item> {
+    let wrong = |item: Item| match answers.get(&item) {
+        Some(Answer::No) => true,
+        Some(Answer::NotThere) => !item.may_lack(),
+        Some(Answer::Yes) | None => false,
+    };
+    Item::ALL.iter().copied().filter(|item| wrong(*item)).collect()
+}
+
 macro_rules! items {
     ($($(#[$doc:meta])* $name:ident $source:literal $mark:ident $may_lack:literal;)*) => {
         /// One thing to look at.

@@ -3,6 +3,7 @@
 //! Made only by [`Scenario::from_document`](crate::validate). All in m, kg, rad; signs as on the
 //! [crate page](crate).
 
+use crate::checklist::Item;
 use crate::closure::Tested;
 use crate::document::{PlateFor, Turned, Tyres, Wheels};
 use crate::doubt::Doubts;
@@ -30,6 +31,8 @@ pub struct Scenario {
     pub assumed: Vec<Assumed>,
     /// The type sheet held against itself.
     pub closure: Vec<Tested>,
+    /// What was looked at and is not in order.
+    pub not_in_order: Vec<Item>,
 }
 
 /// A figure that nobody entered.

@@ -1,5 +1,6 @@
 //! From what was entered to what is assessed: every problem found at once, every gap filled and named.
 
+use crate::checklist;
 use crate::closure;
 use crate::document::{self, Document};
 use crate::found::{Drawn, Found, TraceFound};
@@ -149,7 +150,8 @@ impl Entries {
             Some(load) if self.problems.is_empty() => {
                 let doubts = self.doubts();
                 let closure = closure::check(&self.document);
-                Ok(Scenario { truck, load, lift, drive, doubts, assumed: self.assumed, closure })
+                let not_in_order = checklist::not_in_order(&self.document.checklist);
+                Ok(Scenario { truck, load, lift, drive, doubts, assumed: self.assumed, closure, not_in_order })
             }
             _ => {
                 self.problems.sort_by_key(|p| p.place);

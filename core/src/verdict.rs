@@ -51,8 +51,8 @@ pub struct Verdict {
     pub others: Vec<Ground>,
 }
 
-/// Gathers every reason and picks the one that governs: no-go before hold; the plate before the
-/// blades, the blades before toppling and sliding, those before tipping, and among tipping the
+/// Gathers every reason and picks the one that governs: no-go before hold; what is not in order before
+/// the plate, the plate before the blades, the blades before toppling and sliding, those before tipping, and among tipping the
 /// greatest share used.
 pub fn decide(
     plate: &plate::Outcome,
@@ -63,6 +63,10 @@ pub fn decide(
     scenario: &Scenario,
 ) -> Verdict {
     let mut grounds = Vec::new();
+    if !scenario.not_in_order.is_empty() {
+        // No figure is in doubt: it is put right, not measured.
+        grounds.push(ground(false, Reason::NotInOrder { items: scenario.not_in_order.clone() }, None));
+    }
     let found = &scenario.load.found;
     let weighed = found.ways.iter().any(|s| s.rank == 0 && s.figures[0].is_some());
     for finding in &plate.findings {

@@ -31,6 +31,7 @@ pub enum Card {
     Truck,
     Load,
     Move,
+    Checklist,
     Assumed,
     Cautions,
 }

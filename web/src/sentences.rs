@@ -1,12 +1,14 @@
 //! The verdict's reasons in plain sentences: figure, limit, margin, each rounded to its cautious side.
 
 mod blades;
+mod checklist;
 mod drive;
 mod plate;
 mod remedies;
 mod sheet;
 
 pub use blades::{counted_from, figure_range, friction};
+pub use checklist::not_in_order;
 pub use drive::{step_of, when};
 pub use remedies::{leads_to, needed, remedy, settles};
 pub use sheet::{suspects, tested};
@@ -152,7 +154,8 @@ impl Teller<'_> {
                 Some(fill(w.tightest, &[("step", &lower(&step)), ("share", &figures::share(share.get()))]))
             }
             // Not measured: looked at.
-            (Reason::Plate { gap: Gap::OtherTyres { .. } | Gap::OtherAttachment { .. } }, ..) => None,
+            (Reason::Plate { gap: Gap::OtherTyres { .. } | Gap::OtherAttachment { .. } }, ..)
+            | (Reason::NotInOrder { .. }, ..) => None,
             (_, State::Hold, measure) => {
                 let measure = measure.map(|place| fill(w.measure, &[("what", &lower(&name_of(place)))]));
                 Some([Some(w.as_entered.to_owned()), measure].into_iter().flatten().collect::<Vec<_>>().join(" "))
@@ -216,6 +219,7 @@ impl Teller<'_> {
                 ],
             ),
             Reason::SheetContradicts { tested } => self::tested(tested, self.print),
+            Reason::NotInOrder { items } => checklist::said(items),
             Reason::Within { mass, allowed, .. } => fill(
                 w.within,
                 &[

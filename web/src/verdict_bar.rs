@@ -2,18 +2,19 @@
 
 mod remedies;
 
-use crate::answer::Answer;
+use crate::answer::{Answer, Card};
 use crate::entries::Entries;
 use crate::jump;
 use crate::request;
 use crate::sentences::{Sentence, Shown, reasons};
 use crate::shared::Shared;
-use crate::state::use_act;
+use crate::state::{Action, use_act};
 use crate::verdict_mark::verdict_mark;
 use crate::words::words;
 use standfast_core::place::Place;
 use standfast_core::plate::Gap;
 use standfast_core::units::System;
+use standfast_core::verdict::Reason;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -38,6 +39,10 @@ pub fn VerdictBar(props: &VerdictProps) -> Html {
         let onclick = Callback::from(move |_: MouseEvent| jump::to(place, &act));
         html! { <button type="button" class="go" data-testid="verdict-go" {onclick}>{ w.go_there }</button> }
     };
+    let to_list = act.reform(|_: MouseEvent| {
+        jump::show("card-checklist-head".to_owned());
+        Action::Open(Some(Card::Checklist))
+    });
     let toggle = {
         let all = all.clone();
         Callback::from(move |_: MouseEvent| all.set(!*all))
@@ -68,6 +73,11 @@ pub fn VerdictBar(props: &VerdictProps) -> Html {
             </div>
             <div class="asides">
                 if let Some(place) = first.at { { go(place) } }
+                if is_not_in_order(&props.answer) {
+                    <button type="button" class="go" data-testid="verdict-list" onclick={to_list}>
+                        { words().checklist.to_list }
+                    </button>
+                }
                 if asks_for_a_plate(&props.answer) {
                     { request::opener(&act, "request-open") }
                 }
@@ -88,6 +98,12 @@ pub fn VerdictBar(props: &VerdictProps) -> Html {
             }
         </section>
     }
+}
+
+/// Whether the governing reason stands on the list of what is looked at.
+fn is_not_in_order(answer: &Answer) -> bool {
+    let governing = answer.assessment.as_ref().map(|a| &a.verdict.governing.reason);
+    matches!(governing, Some(Reason::NotInOrder { .. }))
 }
 
 /// Whether no plate covers it that could: then there is one to ask for.

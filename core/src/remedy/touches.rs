@@ -82,6 +82,7 @@ fn touches(kind: Kind, reason: &Reason) -> bool {
         Reason::WaysDisagree { .. }
         | Reason::Contradicts { .. }
         | Reason::SheetContradicts { .. }
+        | Reason::NotInOrder { .. }
         | Reason::Within { .. } => false,
         Reason::Topples { step, .. } | Reason::Slides { step, .. } => moves_load(kind) || steps(kind).contains(step),
         Reason::Tips { step, .. } | Reason::Slope { step, .. } | Reason::Reserve { step, .. } => {

@@ -1,6 +1,7 @@
 //! Why a lift goes, holds or does not go.
 
 use crate::balance::Contradiction;
+use crate::checklist::Item;
 use crate::closure::Tested;
 use crate::forks::Fork;
 use crate::found::{LoadFigure, Way};
@@ -176,6 +177,11 @@ pub enum Reason {
     SheetContradicts {
         /// What does not.
         tested: Tested,
+    },
+    /// What was looked at before the lift is not in order.
+    NotInOrder {
+        /// What.
+        items: Vec<Item>,
     },
     /// Within the plate and every line, over the whole range.
     Within {

@@ -166,3 +166,29 @@ fn a_sheet_that_contradicts_itself_holds() {
     assert_eq!(found.others.len(), 1);
     assert_eq!(assessment.remedies.leads, []);
 }
+
+/// What somebody looked at and found wrong is no go, however well the truck stands; nor does it hide a plain no-go.
+#[test]
+fn what_is_not_in_order_holds_until_it_is_put_right() {
+    use crate::checklist::{Answer, Item};
+    let seen = |item, answer| {
+        verdict(|d| {
+            d.checklist.insert(Item::PlateLegible, Answer::Yes);
+            d.checklist.insert(item, answer);
+        })
+    };
+    let found = seen(Item::Brakes, Answer::No);
+    assert_eq!(found.state, State::Hold);
+    assert_eq!(found.governing.reason, Reason::NotInOrder { items: vec![Item::Brakes] });
+    assert_eq!(found.governing.measure, None);
+    assert_eq!(seen(Item::Brakes, Answer::NotThere).state, State::Hold, "no truck is without brakes");
+    assert_eq!(seen(Item::Backrest, Answer::NotThere).state, State::Go);
+    assert_eq!(seen(Item::Brakes, Answer::Yes).state, State::Go);
+    let found = verdict(|d| {
+        d.checklist.insert(Item::Mast, Answer::No);
+        d.load.mass_kg = Some(1581.0);
+        d.load.weight_known = Some(WeightKnown::Scale);
+    });
+    assert_eq!(found.state, State::NoGo);
+    assert!(found.others.iter().any(|g| matches!(g.reason, Reason::NotInOrder { .. })), "{found:?}");
+}

@@ -14,9 +14,9 @@ use yew::prelude::*;
 /// What is to be said of this lift, from the report.
 pub(super) fn of_this_lift(form: &Form) -> Vec<String> {
     let w = &words().caution;
-    let Some(a) = &form.answer.assessment else { return Vec::new() };
+    let mut list: Vec<String> = sentences::not_in_order(&form.entries.checklist).into_iter().collect();
+    let Some(a) = &form.answer.assessment else { return list };
     let print = Printer(form.system);
-    let mut list = Vec::new();
     if let Some((centre, tested)) = a.plate.centre_higher {
         let (centre, tested) = (print.length(centre.get(), Rounding::Up), print.length(tested.get(), Rounding::Down));
         list.push(fill(w.centre_higher, &[("centre", &centre), ("tested", &tested)]));

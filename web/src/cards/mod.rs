@@ -9,6 +9,7 @@ use yew::prelude::*;
 
 mod assumed;
 mod cautions;
+mod checklist;
 mod drive;
 mod lift;
 mod load;
@@ -34,6 +35,7 @@ pub fn Cards(props: &CardsProps) -> Html {
         (Card::Truck, "card-truck", w.truck.to_owned(), summary::truck(form)),
         (Card::Load, "card-load", w.load.to_owned(), summary::load(form)),
         (Card::Move, "card-move", w.lift.to_owned(), summary::lift(form)),
+        (Card::Checklist, "card-checklist", words().checklist.heading.to_owned(), checklist::summary(form)),
         (Card::Assumed, "card-assumed", w.assumed.of(assumed), summary::assumed(form)),
         (Card::Cautions, "card-cautions", w.cautions.to_owned(), summary::cautions(form)),
     ];
@@ -122,6 +124,7 @@ fn body(card: Card, form: &Form, act: &Callback<Action>) -> Html {
         Card::Truck => truck::card(form, act),
         Card::Load => load::card(form, act),
         Card::Move => lift::card(form, act),
+        Card::Checklist => checklist::card(form, act),
         Card::Assumed => assumed::card(form, act),
         Card::Cautions => cautions::card(form),
     }

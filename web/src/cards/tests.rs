@@ -153,5 +153,6 @@ async fn cautions_always_stand_and_those_of_the_lift_join_them() {
     assert!(html.contains("estimate by moments"));
 }
 
+mod checklist;
 mod drive;
 mod load;
