@@ -6,6 +6,7 @@ use standfast_core::example;
 use standfast_core::field::Field;
 use standfast_core::plate::{Fitted, Gap, by_load_centre_alone, by_moments, by_moments_with};
 use standfast_core::report::assess;
+use standfast_core::scalar::Scalar;
 use standfast_core::statics::moment;
 use standfast_core::support::LineId;
 use standfast_core::verdict::{Reason, State};
@@ -141,7 +142,7 @@ fn a_changed_truck_needs_a_changed_plate() {
     let (state, gap) = governed(|d| d.truck.mast.lift_m = Some(5.5));
     assert_eq!(state, State::NoGo);
     assert!(
-        matches!(gap, Some(Gap::OtherMast { named, fitted }) if named.get() == 4.7 && fitted.get() == 5.5),
+        matches!(gap, Some(Gap::OtherMast { named, fitted }) if named == Scalar::computed(4.7) && fitted == Scalar::computed(5.5)),
         "{gap:?}"
     );
     let (state, gap) = governed(|d| d.truck.tyres = Some(Tyres::Pneumatic));
@@ -184,9 +185,9 @@ fn a_battery_or_a_load_centre_outside_the_plate_is_a_no_go() {
     for kg in [810.0, 970.0] {
         let (state, gap) = governed(|d| d.truck.battery.fitted_kg = Some(kg));
         assert_eq!(state, State::NoGo);
-        assert!(matches!(gap, Some(Gap::Battery { fitted, .. }) if fitted.get() == kg), "{gap:?}");
+        assert!(matches!(gap, Some(Gap::Battery { fitted, .. }) if fitted == Scalar::computed(kg)), "{gap:?}");
     }
     let (state, gap) = governed(|d| (d.load.length_m, d.load.cg_from_heel_m) = (Some(1.6), Some(0.8)));
     assert_eq!(state, State::NoGo);
-    assert!(matches!(gap, Some(Gap::TooFarOut { last, .. }) if last.get() == 0.7), "{gap:?}");
+    assert!(matches!(gap, Some(Gap::TooFarOut { last, .. }) if last == Scalar::computed(0.7)), "{gap:?}");
 }
