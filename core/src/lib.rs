@@ -30,6 +30,7 @@ pub mod checklist;
 pub mod closure;
 pub mod composite;
 pub mod corner;
+pub mod covering;
 pub mod day;
 pub mod document;
 pub mod doubt;
