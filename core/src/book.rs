@@ -12,6 +12,10 @@ use crate::verdict::State;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
+mod file;
+
+pub use file::{MOST_SET_UPS, Opened, open};
+
 /// What `format` says.
 pub const FORMAT: &str = "standfast-book";
 /// What `version` says; a greater one is refused.

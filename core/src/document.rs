@@ -156,10 +156,12 @@ macro_rules! entries {
     };
 }
 
-mod file;
+pub(crate) mod file;
 mod load;
+pub(crate) mod survey;
 
-pub use file::FileError;
+pub use file::{FileError, Wrong};
+pub use survey::{LARGEST, LONGEST_TEXT, MOST_CHECKS, MOST_ROWS};
 
 pub use load::{
     CentreKnown, Facing, GivenAs, Load, Part, PhotoTruck, RaisedEnd, Shape, Side, Trace, TraceView, Turned, WeighPoint,

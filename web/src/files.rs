@@ -74,9 +74,12 @@ impl Fresh {
 pub fn refusal(error: &FileError) -> String {
     let w = &words().tools;
     match error {
-        FileError::Unreadable { line, column, detail } => {
-            fill(w.file_unreadable, &[("line", &line.to_string()), ("column", &column.to_string()), ("detail", detail)])
+        FileError::Unreadable { line, column, at, detail } => {
+            let detail = if at.is_empty() { detail.clone() } else { format!("{at}: {detail}") };
+            fill(w.file_unreadable, &[("line", &line.to_string()), ("column", &column.to_string()), ("detail", &detail)])
         }
+        FileError::Wrong { .. } => error.to_string(),
+        FileError::TooLarge { .. } => w.file_large.to_owned(),
         FileError::OtherFormat { found: Some(found) } => fill(w.file_other_named, &[("found", found)]),
         FileError::OtherFormat { found: None } => w.file_other.to_owned(),
         FileError::Newer { found, known } => {
