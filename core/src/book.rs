@@ -13,6 +13,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 mod file;
+pub mod merge;
 
 pub use file::{MOST_SET_UPS, Opened, open};
 
