@@ -8,6 +8,7 @@ use crate::cards::Cards;
 use crate::files::{Files, Origin};
 use crate::form::Form;
 use crate::notice::{Notice, NoticePanel};
+use crate::out::OutPage;
 use crate::places::Places;
 use crate::request::RequestSheet;
 use crate::shared::Shared;
@@ -94,10 +95,13 @@ pub fn Page(props: &PageProps) -> Html {
         return html! { <RequestSheet answer={answer.clone()} {system} /> };
     }
     let form = Form { entries: Rc::clone(entries), answer: answer.clone(), system, known: state.known };
+    if let Some(out) = state.out {
+        return html! { <OutPage {out} {form} /> };
+    }
     html! {
         <div class={classes!("page", (!place.is_check()).then_some("booked"))}>
             <header>
-                <Tools {system} history={Rc::clone(&state.history)} />
+                <Tools {system} history={Rc::clone(&state.history)} {place} />
                 <Places now={place} />
                 if place.is_check() {
                     <Origin entries={Rc::clone(entries)} />

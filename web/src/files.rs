@@ -4,6 +4,7 @@ use crate::answer::Card;
 use crate::book::{save_book, use_book};
 use crate::entries::{Entries, not_known_so};
 use crate::notice::Notice;
+use crate::out::Out;
 use crate::places::Screen;
 use crate::problems;
 use crate::state::{Action, use_act};
@@ -197,6 +198,11 @@ pub fn Files(props: &FilesProps) -> Html {
             <button type="button" data-testid="save-file" onclick={on_save}>
                 { if props.place.is_check() { w.save } else { words().book.save_all } }
             </button>
+            if props.place.is_check() {
+                <button type="button" data-testid="print" onclick={act.reform(|_: MouseEvent| Action::Out(Some(Out::Check)))}>
+                    { words().paper.print }
+                </button>
+            }
             <label class="button">
                 { w.open }
                 <input type="file" accept=".json,application/json" data-testid="open-file" onchange={on_open} />

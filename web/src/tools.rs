@@ -1,6 +1,8 @@
 //! Units, undo and redo: always in the same corner.
 
+use crate::book::{BookAct, use_book_act, use_present};
 use crate::history::History;
+use crate::places::Screen;
 use crate::state::{Action, use_act};
 use crate::words::words;
 use standfast_core::units::System;
@@ -11,13 +13,20 @@ use yew::prelude::*;
 pub struct ToolsProps {
     pub system: System,
     pub history: Rc<History>,
+    /// What is undone is what is shown: the check's last step, or the book's last change.
+    #[prop_or_default]
+    pub place: Screen,
 }
 
 /// Name, units, undo, redo.
 #[component]
 pub fn Tools(props: &ToolsProps) -> Html {
     let act = use_act();
+    let (book_act, can_undo) = (use_book_act(), use_present().can_undo);
     let w = &words().tools;
+    let step = |test: &'static str, name: &'static str, possible: bool, onclick: Callback<MouseEvent>| {
+        html! { <button type="button" data-testid={test} disabled={!possible} {onclick}>{ name }</button> }
+    };
     let send = |action: Action| {
         let act = act.clone();
         Callback::from(move |_: MouseEvent| act.emit(action.clone()))
@@ -42,22 +51,12 @@ pub fn Tools(props: &ToolsProps) -> Html {
                 { unit(System::Metric, w.metric, "units-metric") }
                 { unit(System::Us, w.us, "units-us") }
             </div>
-            <button
-                type="button"
-                data-testid="undo"
-                disabled={!props.history.can_undo()}
-                onclick={send(Action::Undo)}
-            >
-                { w.undo }
-            </button>
-            <button
-                type="button"
-                data-testid="redo"
-                disabled={!props.history.can_redo()}
-                onclick={send(Action::Redo)}
-            >
-                { w.redo }
-            </button>
+            if props.place.is_check() {
+                { step("undo", w.undo, props.history.can_undo(), send(Action::Undo)) }
+                { step("redo", w.redo, props.history.can_redo(), send(Action::Redo)) }
+            } else {
+                { step("undo", w.undo, can_undo, book_act.reform(|_: MouseEvent| BookAct::Undo)) }
+            }
         </div>
     }
 }

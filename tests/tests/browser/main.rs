@@ -5,6 +5,7 @@
 //! profile, polls instead of sleeping, takes a picture when it fails, and fails on any error in the
 //! console and on any request to anywhere but its own server.
 
+mod book;
 mod harness;
 mod journeys;
 mod limits;

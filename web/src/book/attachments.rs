@@ -4,6 +4,7 @@ use super::facts;
 use super::ui::{TextBox, button};
 use super::{BookAct, Key, PlaceProps, Record, fresh_id, use_book, use_book_act};
 use crate::figures::Printer;
+use crate::fold::Fold;
 use crate::state::{Action, use_act};
 use crate::store::shelf::Line;
 use crate::words::{fill, words};
@@ -45,24 +46,41 @@ pub fn Attachments(props: &PlaceProps) -> Html {
                 book_act.emit(BookAct::put(copy));
             })
         };
-        let id = &record.id;
+        let id = record.id.clone();
+        let more = {
+            let (record, id, key) = (record.clone(), id.clone(), key.clone());
+            let archive = send(BookAct::Archive(key.clone(), !record.archived));
+            let remove = send(BookAct::Remove(key));
+            Callback::from(move |()| {
+                let archive_text = if record.archived { w.take_out } else { w.archive };
+                html! {
+                    <>
+                        <TextBox
+                            label={w.note}
+                            value={record.note.clone()}
+                            test={format!("attachment-note-{id}")}
+                            set={set.clone()}
+                        />
+                        <div class="buttons">
+                            { button(w.duplicate, format!("attachment-copy-{id}"), copy.clone()) }
+                            { button(archive_text, format!("attachment-archive-{id}"), archive.clone()) }
+                            { button(w.remove, format!("attachment-remove-{id}"), remove.clone()) }
+                        </div>
+                    </>
+                }
+            })
+        };
         html! {
             <li key={id.clone()} class="set-up" data-testid={format!("attachment-{id}")}>
                 <div class="what">
                     <h4>{ name }</h4>
                     <p>{ facts::attachment(&record.attachment, print) }</p>
+                    if !record.note.is_empty() {
+                        <p class="help">{ &record.note }</p>
+                    }
                 </div>
                 { button(w.fit, format!("attachment-fit-{id}"), fit) }
-                <TextBox label={w.note} value={record.note.clone()} test={format!("attachment-note-{id}")} {set} />
-                <div class="buttons">
-                    { button(w.duplicate, format!("attachment-copy-{id}"), copy) }
-                    { button(
-                        if record.archived { w.take_out } else { w.archive },
-                        format!("attachment-archive-{id}"),
-                        send(BookAct::Archive(key.clone(), !record.archived)),
-                    ) }
-                    { button(w.remove, format!("attachment-remove-{id}"), send(BookAct::Remove(key))) }
-                </div>
+                <Fold name={w.more_attachment} test={format!("attachment-more-{id}")} inside={more} />
             </li>
         }
     };

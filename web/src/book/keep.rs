@@ -109,7 +109,7 @@ pub fn KeepPresent(props: &PlaceProps) -> Html {
             if let Some(list) = &list {
                 { differences(list) }
             }
-            if unread.is_empty() {
+            if unread.is_empty() && (from.is_none() || differs) {
                 <div class="buttons">
                     if let Some((text, update)) = update.filter(|_| differs) {
                         { main_button(text, "keep-update", update) }
@@ -134,7 +134,8 @@ pub fn KeepPresent(props: &PlaceProps) -> Html {
                         }
                     }
                 </div>
-            } else {
+            }
+            if !unread.is_empty() {
                 <p class="message" data-testid="keep-unread">{ fill(w.unread, &[("list", &unread.join(", "))]) }</p>
             }
         </section>

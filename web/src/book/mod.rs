@@ -1,6 +1,7 @@
 //! The truck book's places. What is in the book comes from [`use_book`], what happens to it goes to [`use_book_act`].
 
 mod attachments;
+mod covers;
 mod differ;
 pub mod edit;
 pub mod facts;
@@ -16,6 +17,7 @@ pub mod ui;
 
 pub use crate::store::record::{Key, Record, fresh_id};
 pub use crate::store::shelf::BookAct;
+pub use covers::OfBook;
 pub use loads::LoadsPlace;
 pub use log::LogPlace;
 pub use provider::{BookProvider, use_book, use_book_act, use_present};

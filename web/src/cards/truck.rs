@@ -1,6 +1,7 @@
 //! The truck's card.
 
 use super::{group, mast, plate, sheet};
+use crate::book::OfBook;
 use crate::field::TextInput;
 use crate::fold::Fold;
 use crate::form::{Choosable, Form, buttons};
@@ -49,6 +50,7 @@ pub(super) fn card(form: &Form, act: &Callback<Action>) -> Html {
     let wheels = [wheels("three", w.three, Wheels::Three), wheels("four", w.four, Wheels::Four)];
     html! {
         <>
+            <OfBook form={form.clone()} />
             <TextInput which={Text::TruckName} path="truck.name" label={w.truck_name} value={e.truck_name.clone()} />
             { group(w.group_plate, plate::plate(form, act)) }
             { group(w.group_build, html! {

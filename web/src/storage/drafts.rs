@@ -60,7 +60,15 @@ impl Drafts {
     /// What this tab begins with: its own from before it was loaded again, or else the one changed last.
     pub fn begin(&mut self, session: Option<&dyn Texts>, common: Option<&dyn Texts>) -> Option<String> {
         let own = session.and_then(|s| s.get(KEY));
-        self.mine = own.or_else(|| common.and_then(|c| c.get(KEY)));
+        let last = common.and_then(|c| c.get(KEY));
+        if let (Some(own), Some(last), Some(common)) = (&own, &last, common)
+            && !is_same(own, last)
+            && is_own(last)
+        {
+            // It is not shown here, and will be written over.
+            put_aside(common, last);
+        }
+        self.mine = own.or(last);
         self.mine.clone()
     }
 
@@ -201,8 +209,10 @@ mod tests {
         assert!(two.keep(Some(&two_session), Some(&common), &check("Crate 2")));
         one.replaced(&common);
         // Loaded again each has its own; a new tab has the last, and is offered the other.
-        for (session, load) in [(&one_session, "Kiln door"), (&two_session, "Crate 2")] {
-            assert_eq!(Drafts::default().begin(Some(session), Some(&common)), Some(check(load)));
+        for (session, load, other) in [(&one_session, "Kiln door", "Crate 2"), (&two_session, "Crate 2", "Kiln door")] {
+            let mut again = Drafts::default();
+            assert_eq!(again.begin(Some(session), Some(&common)), Some(check(load)));
+            assert_eq!(titles(&again.others(&common)), [other]);
         }
         let mut new = Drafts::default();
         assert_eq!(new.begin(Some(&Map::default()), Some(&common)), Some(check("Crate 2")));

@@ -60,6 +60,8 @@ pub struct Present {
     pub done: Option<Done>,
     pub met: Vec<Met>,
     pub damaged: Rc<Vec<Damaged>>,
+    /// Whether the last change can be taken back.
+    pub can_undo: bool,
 }
 
 impl Default for Present {
@@ -70,6 +72,7 @@ impl Default for Present {
             done: None,
             met: Vec::new(),
             damaged: Rc::default(),
+            can_undo: false,
         }
     }
 }
@@ -157,6 +160,7 @@ impl Keeper {
         let (show, present) = {
             let mut inner = self.0.borrow_mut();
             inner.present.keeping.unkept = inner.shelf.waiting();
+            inner.present.can_undo = !inner.shelf.changes(&BookAct::Undo).is_empty();
             (inner.show.clone(), inner.present.clone())
         };
         show.emit(present);

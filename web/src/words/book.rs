@@ -31,6 +31,7 @@ pub struct BookWords {
     pub use_today: &'static str,
     pub used_today: &'static str,
     pub more: &'static str,
+    pub more_attachment: &'static str,
     pub duplicate: &'static str,
     pub copy_of: &'static str,
     pub archive: &'static str,

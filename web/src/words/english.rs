@@ -5,11 +5,15 @@ use super::*;
 mod blades;
 mod checklist;
 mod book;
+mod covers;
 mod drive;
 mod fields;
 mod known;
 mod limits;
 mod load;
+mod loads;
+mod log;
+mod paper;
 mod parts;
 mod places;
 mod plate;
@@ -17,6 +21,7 @@ mod remedies;
 mod request;
 mod sheet;
 mod store;
+mod tables;
 mod trace;
 
 /// All texts in English.
@@ -311,12 +316,17 @@ pub static ENGLISH: Words = Words {
     },
     blades: blades::BLADES,
     book: book::BOOK,
+    loads: loads::LOADS,
+    log: log::LOG,
+    tables: tables::TABLES,
     checklist: checklist::CHECKLIST,
+    covers: covers::COVERS,
     drive: drive::DRIVE,
     known: known::KNOWN,
     limits: limits::LIMITS,
     load: load::LOAD,
     load_problem: load::LOAD_PROBLEM,
+    paper: paper::PAPER,
     parts: parts::PARTS,
     places: places::PLACES,
     plate: plate::PLATE,

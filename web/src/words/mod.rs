@@ -10,11 +10,15 @@ use standfast_core::support::LineId;
 pub mod blades;
 pub mod checklist;
 pub mod book;
+pub mod covers;
 pub mod drive;
 pub mod english;
 pub mod known;
 pub mod limits;
 pub mod load;
+pub mod loads;
+pub mod log;
+pub mod paper;
 pub mod parts;
 pub mod places;
 pub mod plate;
@@ -22,6 +26,7 @@ pub mod remedies;
 pub mod request;
 pub mod sheet;
 pub mod store;
+pub mod tables;
 pub mod trace;
 
 /// What a field is called, and a line of help.
@@ -344,11 +349,15 @@ pub struct Words {
     pub blades: blades::BladeWords,
     pub book: book::BookWords,
     pub checklist: checklist::ChecklistWords,
+    pub covers: covers::CoverWords,
     pub drive: drive::DriveWords,
     pub known: known::KnownWords,
     pub limits: limits::LimitWords,
     pub load: load::LoadWords,
     pub load_problem: load::LoadProblemWords,
+    pub paper: paper::PaperWords,
+    pub loads: loads::LoadsWords,
+    pub log: log::LogWords,
     pub parts: parts::PartsWords,
     pub places: places::PlaceWords,
     pub plate: plate::PlateWords,
@@ -356,6 +365,7 @@ pub struct Words {
     pub request: request::RequestWords,
     pub sheet: sheet::SheetWords,
     pub store: store::StoreWords,
+    pub tables: tables::TableWords,
     pub trace: trace::TraceWords,
     pub mast_upright: &'static str,
     pub mast_back: &'static str,
