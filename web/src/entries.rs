@@ -23,7 +23,7 @@ mod typed;
 pub use counts::dimensions;
 pub use drive::DriveEntry;
 pub use known::{KnownEntry, not_known_so, tolerance_unit};
-pub use load::{Dot, Ground, PartEntry, TraceEntry, WeighEntry};
+pub use load::{Dot, Ground, OF_PART, PartEntry, TraceEntry, WeighEntry};
 pub use paths::from_path;
 pub use typed::Typed;
 

@@ -163,6 +163,7 @@ pub fn Files(props: &FilesProps) -> Html {
     };
     let on_open = {
         let act = act.clone();
+    let on_print = act.reform(|_: MouseEvent| Action::Out(Some(Out::Check)));
         Callback::from(move |event: Event| {
             let input: web_sys::HtmlInputElement = event.target_unchecked_into();
             let Some(file) = input.files().and_then(|list| list.get(0)) else { return };

@@ -25,6 +25,8 @@ mod known;
 mod limits;
 mod may_stand;
 mod notice;
+mod out;
+mod paper;
 mod places;
 mod play;
 mod problems;

@@ -6,6 +6,7 @@ use crate::entries::{Entries, WeighEntry};
 use crate::grip::Grip;
 use crate::history::{History, Typing};
 use crate::notice::Notice;
+use crate::out::Out;
 use crate::places::Screen;
 use standfast_core::checklist::{Answer as Seen, Item};
 use standfast_core::document::{
@@ -44,6 +45,8 @@ pub struct State {
     pub notice: Option<Notice>,
     /// Whether the sheet to ask for a plate is open.
     pub request: bool,
+    /// What is to be printed or handed on, in the place of the page.
+    pub out: Option<Out>,
 }
 
 /// A free text.
@@ -162,6 +165,7 @@ pub enum Action {
     Bench(Option<Bench>),
     /// The sheet to ask for a plate, open or not.
     Request(bool),
+    Out(Option<Out>),
     Hold(Rc<Grip>),
     /// Moved so far since it was taken hold of.
     Drag((f64, f64, f64)),
@@ -191,6 +195,7 @@ impl State {
             drawn_from: None,
             notice: None,
             request: false,
+            out: None,
         }
     }
 
@@ -408,6 +413,8 @@ impl Reducible for State {
             Action::Bench(bench) => Rc::new(Self { bench, ..State::clone(&this) }),
             Action::Request(request) if request == this.request => this,
             Action::Request(request) => Rc::new(Self { request, ..State::clone(&this) }),
+            Action::Out(out) if out == this.out => this,
+            Action::Out(out) => Rc::new(Self { out, ..State::clone(&this) }),
             Action::Hold(grip) => Rc::new(Self { grip: Some(grip), ..State::clone(&this) }),
             Action::Drag(by) => this.dragged(by, false),
             Action::Release(by) => this.dragged(by, true),

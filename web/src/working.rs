@@ -47,7 +47,8 @@ fn kilo(value: f64, unit: &str, way: Rounding) -> String {
     format!("{}\u{a0}{unit}", number(value / 1000.0, 2, way))
 }
 
-fn moments(step: &StepReport, line: &LineReport, print: Printer) -> Html {
+/// The moments of every body about a line, and what they come to.
+pub fn moments(step: &StepReport, line: &LineReport, print: Printer) -> Html {
     let w = &words().stage;
     let mass = |id: BodyId| step.bodies.iter().find(|b| b.id == id).map(|b| b.mass.get()).unwrap_or_default();
     let row = |name: String, mass: Option<f64>, moment: f64| {

@@ -9,7 +9,7 @@ use crate::drawing::write;
 use crate::figures::Printer;
 use crate::shared::Shared;
 use crate::words::words;
-use chart::Chart;
+pub use chart::{Chart, Curve, Stair};
 use gloo::timers::callback::Timeout;
 use standfast_core::capacity::diagram;
 use standfast_core::units::System;

@@ -12,7 +12,7 @@ use standfast_core::units::Rounding;
 use yew::prelude::*;
 
 /// What is to be said of this lift, from the report.
-pub(super) fn of_this_lift(form: &Form) -> Vec<String> {
+pub fn of_this_lift(form: &Form) -> Vec<String> {
     let w = &words().caution;
     let mut list: Vec<String> = sentences::not_in_order(&form.entries.checklist).into_iter().collect();
     let Some(a) = &form.answer.assessment else { return list };

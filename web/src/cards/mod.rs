@@ -1,5 +1,7 @@
 //! The cards: one open at a time, a closed one says its facts in a line.
 
+pub use cautions::of_this_lift;
+
 use crate::answer::Card;
 use crate::form::Form;
 use crate::jump;

@@ -23,6 +23,7 @@ mod seat;
 pub(crate) mod sheet;
 mod side;
 mod spread;
+mod still;
 mod table;
 mod tag;
 #[cfg(test)]
@@ -30,6 +31,7 @@ mod tests;
 pub(crate) mod write;
 
 pub use labels::{ENGLISH, Labels};
+pub use still::Still;
 pub use table::numbers_table;
 
 use crate::may_stand::MayStand;
@@ -90,6 +92,14 @@ impl View {
         match self {
             Self::Side => "side",
             Self::Plan => "plan",
+        }
+    }
+
+    /// Its title, and what it shows.
+    const fn words(self, labels: &Labels) -> (&'static str, &'static str) {
+        match self {
+            Self::Side => (labels.side_view, labels.side_about),
+            Self::Plan => (labels.plan_view, labels.plan_about),
         }
     }
 
@@ -203,10 +213,7 @@ pub fn Drawing(props: &DrawingProps) -> Html {
 
     let (under, over) = sheet.items.split_at(sheet.words_from.min(sheet.items.len()));
     let outline = may_stand.as_ref().and_then(|m| may_stand_outline(m, &sheet.projection));
-    let (title, about) = match view {
-        View::Side => (labels.side_view, labels.side_about),
-        View::Plan => (labels.plan_view, labels.plan_about),
-    };
+    let (title, about) = view.words(labels);
     let described = format!("drawing-{}-about", view.key());
     html! {
         <svg
