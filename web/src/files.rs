@@ -32,7 +32,9 @@ thread_local! {
 
 /// Whether these entries are more than an example as it came, or nothing.
 pub fn are_own(entries: &Entries) -> bool {
-    NOBODYS.with(|nobodys| !nobodys.contains(entries))
+    // That the truck is kept in the book makes it no more than it is.
+    let plain = entries.of.as_ref().map(|_| Entries { of: None, ..entries.clone() });
+    NOBODYS.with(|nobodys| !nobodys.contains(plain.as_ref().unwrap_or(entries)))
 }
 
 /// Whether a check is an invented example, changed or not.
@@ -161,9 +163,9 @@ pub fn Files(props: &FilesProps) -> Html {
             }
         })
     };
+    let on_print = act.reform(|_: MouseEvent| Action::Out(Some(Out::Check)));
     let on_open = {
         let act = act.clone();
-    let on_print = act.reform(|_: MouseEvent| Action::Out(Some(Out::Check)));
         Callback::from(move |event: Event| {
             let input: web_sys::HtmlInputElement = event.target_unchecked_into();
             let Some(file) = input.files().and_then(|list| list.get(0)) else { return };
@@ -200,9 +202,7 @@ pub fn Files(props: &FilesProps) -> Html {
                 { if props.place.is_check() { w.save } else { words().book.save_all } }
             </button>
             if props.place.is_check() {
-                <button type="button" data-testid="print" onclick={act.reform(|_: MouseEvent| Action::Out(Some(Out::Check)))}>
-                    { words().paper.print }
-                </button>
+                <button type="button" data-testid="print" onclick={on_print}>{ words().paper.print }</button>
             }
             <label class="button">
                 { w.open }

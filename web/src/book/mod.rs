@@ -61,3 +61,6 @@ pub struct PlaceProps {
     /// The present check.
     pub form: Form,
 }
+
+#[cfg(test)]
+mod tests;

@@ -30,8 +30,22 @@ pub fn BookProvider(props: &ProviderProps) -> Html {
     };
     html! {
         <ContextProvider<Act> context={Act(act)}>
-            <ContextProvider<Present> context={Present::clone(&present)}>{ props.children.clone() }</ContextProvider<Present>>
+            <Given present={Present::clone(&present)}>{ props.children.clone() }</Given>
         </ContextProvider<Act>>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+pub struct GivenProps {
+    pub present: Present,
+    pub children: Html,
+}
+
+/// Gives what is kept to all that is inside.
+#[component]
+pub fn Given(props: &GivenProps) -> Html {
+    html! {
+        <ContextProvider<Present> context={props.present.clone()}>{ props.children.clone() }</ContextProvider<Present>>
     }
 }
 

@@ -8,7 +8,7 @@ const JSON: &str = "application/json";
 
 /// The text of a file.
 pub fn to_text(book: &Book) -> String {
-    serde_json::to_string_pretty(book).unwrap_or_default()
+    book.to_json()
 }
 
 /// Hands out all of it.
@@ -50,6 +50,6 @@ mod tests {
     fn what_is_saved_reads_back() {
         let truck = TruckRecord { id: "a".to_owned(), name: "Blue".to_owned(), ..TruckRecord::default() };
         let book = Book { trucks: vec![truck], ..Book::default() };
-        assert_eq!(serde_json::from_str::<Book>(&to_text(&book)).ok(), Some(book));
+        assert_eq!(Book::from_json(&to_text(&book)).ok(), Some(book));
     }
 }
