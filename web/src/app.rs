@@ -11,6 +11,7 @@ use crate::notice::{Notice, NoticePanel};
 use crate::out::OutPage;
 use crate::places::Places;
 use crate::request::RequestSheet;
+use crate::share::opened;
 use crate::shared::Shared;
 use crate::stage::Stage;
 use crate::state::{Action, Bench, State};
@@ -49,6 +50,7 @@ pub fn App() -> Html {
     };
     let answer: Shared<Answer> = use_memo(Rc::clone(&state.entries), |entries| Answer::of(entries)).into();
     use_keeping(&state, &act);
+    use_link(&state, &act);
     html! {
         <ContextProvider<Callback<Action>> context={act}>
             <BookProvider>
@@ -77,6 +79,23 @@ fn use_keeping(state: &State, act: &Callback<Action>) {
                 storage::check_replaced();
             }
         });
+    });
+}
+
+/// Takes up a check that stands in the address, at the start or when a link is put into an open page.
+#[hook]
+fn use_link(state: &State, act: &Callback<Action>) {
+    let now = use_mut_ref(|| Rc::clone(&state.entries));
+    *now.borrow_mut() = Rc::clone(&state.entries);
+    let act = act.clone();
+    use_effect_with((), move |()| {
+        let look = move || {
+            let entries = Rc::clone(&now.borrow());
+            let found = opened::taken_out();
+            found.iter().flat_map(|fragment| opened::actions(fragment, &entries)).for_each(|action| act.emit(action));
+        };
+        look();
+        tabs::on_window("hashchange", move |_: web_sys::Event| look());
     });
 }
 

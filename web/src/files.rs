@@ -163,6 +163,7 @@ pub fn Files(props: &FilesProps) -> Html {
             }
         })
     };
+    let on_share = act.reform(|_: MouseEvent| Action::Out(Some(Out::Link)));
     let on_print = act.reform(|_: MouseEvent| Action::Out(Some(Out::Check)));
     let on_open = {
         let act = act.clone();
@@ -203,6 +204,7 @@ pub fn Files(props: &FilesProps) -> Html {
             </button>
             if props.place.is_check() {
                 <button type="button" data-testid="print" onclick={on_print}>{ words().paper.print }</button>
+                <button type="button" data-testid="share" onclick={on_share}>{ words().share.share }</button>
             }
             <label class="button">
                 { w.open }

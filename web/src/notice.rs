@@ -2,6 +2,7 @@
 
 use crate::entries::Entries;
 use crate::files::{self, Fresh};
+use crate::share::opened;
 use crate::state::{Action, use_act};
 use crate::storage::{self, Draft, Found};
 use crate::words::{fill, words};
@@ -33,6 +34,21 @@ pub enum Notice {
     },
     /// Whether to clear everything for something fresh.
     AskClear(Fresh),
+    /// A link's check is shown.
+    LinkOpened {
+        /// What it is about.
+        what: String,
+    },
+    /// A link was refused.
+    LinkRefused {
+        /// Why.
+        why: String,
+    },
+    /// Whether to show a link's check in the place of what is entered.
+    AskLink {
+        /// It.
+        entries: Rc<Entries>,
+    },
     /// Whether to save without the entries that cannot be read.
     AskSave {
         /// Their names.
@@ -73,6 +89,24 @@ pub fn NoticePanel(props: &NoticeProps) -> Html {
             let (yes, name) = match fresh {
                 Fresh::Own => ("start-own-yes", w.start_yes),
                 Fresh::One | Fresh::Two | Fresh::Three => ("example-yes", w.example_yes),
+        Notice::LinkOpened { what } => {
+            ("link-opened", fill(words().share.opened, &[("what", what)]), hush(w.close, "notice-close"))
+        }
+        Notice::LinkRefused { why } => {
+            ("link-refused", fill(words().share.refused, &[("why", why)]), hush(w.close, "notice-close"))
+        }
+        Notice::AskLink { entries } => {
+            let (act, linked) = (act.clone(), Rc::clone(entries));
+            let show =
+                Callback::from(move |_: MouseEvent| opened::shown(&linked).into_iter().for_each(|a| act.emit(a)));
+            let buttons = html! {
+                <>
+                    <button type="button" class="main" data-testid="link-yes" onclick={show}>{ words().share.found_yes }</button>
+                    { hush(words().share.found_no, "link-no") }
+                </>
+            };
+            ("link-ask", fill(words().share.found, &[("what", &opened::what(entries))]), buttons)
+        }
             };
             let buttons = html! {
                 <>

@@ -2,6 +2,7 @@
 
 use crate::form::Form;
 use crate::paper::{CapacityCard, CheckSheet, Maker, kept_maker};
+use crate::share::Share;
 use crate::state::{Action, use_act};
 use crate::words::words;
 use web_sys::HtmlElement;
@@ -14,6 +15,8 @@ pub enum Out {
     Check,
     /// What the truck carries as it stands.
     Card,
+    /// The check as a link.
+    Link,
 }
 
 #[derive(Properties, PartialEq)]
@@ -80,12 +83,16 @@ pub fn OutPage(props: &OutProps) -> Html {
                 <div class="segments" role="group" aria-label={w.which}>
                     { kind(Out::Check, w.check, "out-check") }
                     { kind(Out::Card, w.card, "out-card") }
+                    { kind(Out::Link, words().share.link, "out-link") }
                 </div>
-                <Maker value={(*maker).clone()} on_change={on_maker} />
-                <button type="button" class="main" data-testid="out-print" onclick={print}>{ w.print }</button>
+                if props.out != Out::Link {
+                    <Maker value={(*maker).clone()} on_change={on_maker} />
+                    <button type="button" class="main" data-testid="out-print" onclick={print}>{ w.print }</button>
+                }
             </nav>
             { match props.out {
                 Out::Check => html! { <CheckSheet {form} maker={(*maker).clone()} /> },
+                Out::Link => html! { <Share {form} /> },
                 Out::Card => html! { <CapacityCard {form} maker={(*maker).clone()} /> },
             } }
         </main>

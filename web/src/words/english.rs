@@ -19,6 +19,7 @@ mod places;
 mod plate;
 mod remedies;
 mod request;
+mod share;
 mod sheet;
 mod store;
 mod tables;
@@ -332,6 +333,7 @@ pub static ENGLISH: Words = Words {
     plate: plate::PLATE,
     remedies: remedies::REMEDIES,
     request: request::REQUEST,
+    share: share::SHARE,
     sheet: sheet::SHEET,
     store: store::STORE,
     trace: trace::TRACE,

@@ -24,6 +24,7 @@ pub mod places;
 pub mod plate;
 pub mod remedies;
 pub mod request;
+pub mod share;
 pub mod sheet;
 pub mod store;
 pub mod tables;
@@ -363,6 +364,7 @@ pub struct Words {
     pub plate: plate::PlateWords,
     pub remedies: remedies::RemedyWords,
     pub request: request::RequestWords,
+    pub share: share::ShareWords,
     pub sheet: sheet::SheetWords,
     pub store: store::StoreWords,
     pub tables: tables::TableWords,
