@@ -6,6 +6,7 @@ use crate::document::Document;
 use crate::gain;
 use crate::problem::Problem;
 use crate::scalar::Scalar;
+use crate::scenario::Assumed;
 use crate::step::StepId;
 use crate::validate;
 use crate::verdict::Reason;
@@ -41,6 +42,10 @@ pub struct Answer {
     pub used: Scalar,
     /// In this step.
     pub step: StepId,
+    /// The part of what the plate allows that may hang, where the load does.
+    pub hanging: Option<Scalar>,
+    /// Every figure that was assumed.
+    pub assumed: Vec<Assumed>,
 }
 
 /// A check with another load in place of its own: truck, lift and way stay.
@@ -87,6 +92,8 @@ pub fn line(document: &Document, record: &LoadRecord) -> Line {
             allowed: whole.plate.allowed,
             used: Scalar::computed(used),
             step: check.step,
+            hanging: whole.plate.hanging,
+            assumed: scenario.assumed,
         }
     });
     let entered = record.load.mass_kg.and_then(Scalar::new);

@@ -1,12 +1,15 @@
 //! What the core says of the entries, with what the page itself cannot read.
 
 use crate::entries::Entries;
+use standfast_core::day;
 use standfast_core::document::Document;
 use standfast_core::place::{Field, Place};
 use standfast_core::problem::{Problem, Rule};
 use standfast_core::report::{self, Assessment, LoadAnswer, StepReport};
+use standfast_core::scalar::Scalar;
 use standfast_core::scenario::Assumed;
 use standfast_core::step::StepId;
+use standfast_core::verdict::Reason;
 use std::rc::Rc;
 
 /// The answer to the entries.
@@ -22,6 +25,8 @@ pub struct Answer {
     pub steps: Vec<Rc<StepReport>>,
     /// The load alone, there even where the truck is not entered.
     pub load: LoadAnswer,
+    /// Of a load in a list: its answer in short, in place of an assessment.
+    pub short: Option<day::Answer>,
 }
 
 /// A part of the entries, each on a card.
@@ -73,7 +78,22 @@ impl Answer {
         problems.sort_by_key(|p| p.place);
         let mut assessment = report.assessment.filter(|_| problems.is_empty());
         let steps = assessment.as_mut().map(|a| std::mem::take(&mut a.steps)).unwrap_or_default();
-        Self { document, problems, assessment, steps: steps.into_iter().map(Rc::new).collect(), load }
+        Self { document, problems, assessment, steps: steps.into_iter().map(Rc::new).collect(), load, short: None }
+    }
+
+    /// What is said of a load in a list.
+    pub fn of_line(document: Document, line: &day::Line) -> Self {
+        let problems = line.answer.as_ref().err().cloned().unwrap_or_default();
+        let short = line.answer.as_ref().ok().cloned();
+        // Only two ways that disagree are said by where they count from.
+        let apart = matches!(short.as_ref().map(|s| &s.reason), Some(Reason::WaysDisagree { .. }));
+        let load = if apart { report::find_load(&document) } else { LoadAnswer::default() };
+        Self { document, problems, assessment: None, steps: Vec::new(), load, short }
+    }
+
+    /// The part of what the plate allows that may hang, where the load does.
+    pub fn hanging(&self) -> Option<Scalar> {
+        self.assessment.as_ref().map_or_else(|| self.short.as_ref()?.hanging, |a| a.plate.hanging)
     }
 
     /// What is missing or wrong at a place, its tolerance apart.
@@ -88,7 +108,8 @@ impl Answer {
 
     /// What is assumed for a place.
     pub fn assumed(&self, place: Place) -> Option<&Assumed> {
-        self.assessment.as_ref()?.assumed.iter().find(|a| a.place == place)
+        let all = self.assessment.as_ref().map(|a| &a.assumed).or(self.short.as_ref().map(|s| &s.assumed));
+        all?.iter().find(|a| a.place == place)
     }
 
     /// One step.

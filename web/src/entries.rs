@@ -16,6 +16,7 @@ mod counts;
 mod drive;
 mod known;
 mod load;
+mod loaded;
 mod paths;
 mod truck;
 mod typed;

@@ -27,13 +27,13 @@ pub enum Notice {
         /// Why.
         why: String,
     },
+    /// Who made the check that is to be kept in the log.
+    ToLog,
     /// A file was opened.
     Opened {
         /// The file's name.
         name: String,
     },
-    /// Whether to clear everything for something fresh.
-    AskClear(Fresh),
     /// A link's check is shown.
     LinkOpened {
         /// What it is about.
@@ -49,6 +49,8 @@ pub enum Notice {
         /// It.
         entries: Rc<Entries>,
     },
+    /// Whether to clear everything for something fresh.
+    AskClear(Fresh),
     /// Whether to save without the entries that cannot be read.
     AskSave {
         /// Their names.
@@ -79,16 +81,14 @@ pub fn NoticePanel(props: &NoticeProps) -> Html {
         Notice::Damaged => ("storage-damaged", w.storage_damaged.to_owned(), hush(w.close, "notice-close")),
         Notice::Lost => ("storage-lost", w.storage_lost.to_owned(), hush(w.close, "notice-close")),
         Notice::Drafts(drafts) => return drafts_panel(drafts, &act),
+        // It needs the check with its answer: the page shows it.
+        Notice::ToLog => return Html::default(),
         Notice::Refused { name, why } => {
             ("file-refused", fill(w.file_refused, &[("name", name), ("why", why)]), hush(w.close, "notice-close"))
         }
         Notice::Opened { name } => {
             ("file-opened", fill(w.file_opened, &[("name", name)]), hush(w.close, "notice-close"))
         }
-        Notice::AskClear(fresh) => {
-            let (yes, name) = match fresh {
-                Fresh::Own => ("start-own-yes", w.start_yes),
-                Fresh::One | Fresh::Two | Fresh::Three => ("example-yes", w.example_yes),
         Notice::LinkOpened { what } => {
             ("link-opened", fill(words().share.opened, &[("what", what)]), hush(w.close, "notice-close"))
         }
@@ -107,6 +107,10 @@ pub fn NoticePanel(props: &NoticeProps) -> Html {
             };
             ("link-ask", fill(words().share.found, &[("what", &opened::what(entries))]), buttons)
         }
+        Notice::AskClear(fresh) => {
+            let (yes, name) = match fresh {
+                Fresh::Own => ("start-own-yes", w.start_yes),
+                Fresh::One | Fresh::Two | Fresh::Three => ("example-yes", w.example_yes),
             };
             let buttons = html! {
                 <>

@@ -50,7 +50,12 @@ pub enum Shown {
 impl Shown {
     /// Of an answer.
     pub fn of(answer: &Answer) -> Self {
-        match answer.assessment.as_ref().map(|a| a.verdict.state) {
+        Self::of_state(answer.assessment.as_ref().map(|a| a.verdict.state))
+    }
+
+    /// Of a state.
+    pub fn of_state(state: Option<State>) -> Self {
+        match state {
             Some(State::NoGo) => Self::NoGo,
             Some(State::Hold) => Self::Hold,
             Some(State::Go) => Self::Go,
@@ -86,6 +91,18 @@ pub fn reasons(answer: &Answer, entries: &Entries, system: System) -> Vec<Senten
     match &answer.assessment {
         Some(a) => std::iter::once(&a.verdict.governing).chain(&a.verdict.others).map(|g| teller.ground(g)).collect(),
         None => teller.not_yet(entries, system),
+    }
+}
+
+/// The governing reason of a load in a list; what is missing or wrong where there is no answer.
+pub fn reason_in_list(answer: &Answer, system: System) -> String {
+    let teller = Teller { answer, print: Printer(system), w: words() };
+    match &answer.short {
+        Some(short) => teller.reason(&short.reason, short.state),
+        None => {
+            let entries = Entries::from_document(&answer.document);
+            teller.not_yet(&entries, system).into_iter().next().map_or_else(String::new, |s| s.main)
+        }
     }
 }
 

@@ -3,6 +3,7 @@
 mod remedies;
 
 use crate::answer::{Answer, Card};
+use crate::book::to_log;
 use crate::entries::Entries;
 use crate::jump;
 use crate::request;
@@ -80,6 +81,9 @@ pub fn VerdictBar(props: &VerdictProps) -> Html {
                 }
                 if asks_for_a_plate(&props.answer) {
                     { request::opener(&act, "request-open") }
+                }
+                if shown != Shown::None {
+                    { to_log(&act) }
                 }
                 if !others.is_empty() {
                     <button

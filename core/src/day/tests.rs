@@ -32,7 +32,8 @@ fn each_line_is_what_is_said_of_that_load_alone() {
                     assert_eq!(answer.others, alone.verdict.others.len());
                     assert_eq!((answer.allowed, answer.step), (alone.plate.allowed, alone.governing_step));
                     assert_eq!(answer.load_centre, alone.plate.need.load_centre_worst);
-                    assert_eq!(answer.used, governing.used.worst);
+                    assert_eq!((answer.used, answer.hanging), (governing.used.worst, alone.plate.hanging));
+                    assert!(answer.assumed.iter().all(|a| alone.assumed.contains(a)));
                     states.insert(answer.state);
                 }
                 (Err(problems), None) => assert_eq!(*problems, report.problems),

@@ -2,15 +2,21 @@
 
 mod attachments;
 mod covers;
+pub mod csv;
+mod day;
 mod differ;
 pub mod edit;
 pub mod facts;
 mod keep;
 mod loads;
 mod log;
+mod log_entry;
+mod log_record;
 mod provider;
 mod said;
 mod save;
+mod tables;
+mod to_log;
 mod truck;
 mod trucks;
 pub mod ui;
@@ -23,6 +29,7 @@ pub use log::LogPlace;
 pub use provider::{BookProvider, use_book, use_book_act, use_present};
 pub use said::BookSaid;
 pub use save::save_book;
+pub use to_log::{ToLog, opener as to_log};
 pub use trucks::TrucksPlace;
 
 use crate::form::Form;

@@ -4,6 +4,7 @@ use super::attachments::Attachments;
 use super::edit::is_found;
 use super::keep::KeepPresent;
 use super::said::Keeping;
+use super::tables::Tables;
 use super::truck::TruckView;
 use super::ui::button;
 use super::{PlaceProps, use_book};
@@ -78,6 +79,7 @@ pub fn TrucksPlace(props: &PlaceProps) -> Html {
                 }
             }
             <Attachments form={props.form.clone()} />
+            <Tables form={props.form.clone()} />
         </>
     }
 }

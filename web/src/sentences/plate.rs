@@ -69,7 +69,7 @@ impl Teller<'_> {
                 ],
             ),
             Gap::TooHeavy { mass, allowed, row } => {
-                let hanging = self.answer.assessment.as_ref().and_then(|a| a.plate.hanging);
+                let hanging = self.answer.hanging();
                 let row = self.answer.document.truck.plate.as_ref().and_then(|p| p.rows.get(*row));
                 let (centre, height) =
                     row.map_or((0.0, 0.0), |r| (r.load_centre_m.unwrap_or_default(), r.height_m.unwrap_or_default()));
