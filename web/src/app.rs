@@ -3,7 +3,7 @@
 use crate::answer::Answer;
 use crate::bench::parts::PartsBench;
 use crate::bench::trace::{self, TraceBench};
-use crate::book::{BookPage, BookProvider, BookSaid};
+use crate::book::{BookPage, BookProvider, BookSaid, ToLog};
 use crate::cards::Cards;
 use crate::files::{Files, Origin};
 use crate::form::Form;
@@ -130,7 +130,9 @@ pub fn Page(props: &PageProps) -> Html {
                 <VerdictBar answer={answer.clone()} entries={Rc::clone(entries)} {system} />
             }
             <div class="notices">
-                if let Some(notice) = &state.notice {
+                if state.notice == Some(Notice::ToLog) && place.is_check() {
+                    <ToLog form={form.clone()} />
+                } else if let Some(notice) = &state.notice {
                     <NoticePanel notice={notice.clone()} entries={Rc::clone(entries)} />
                 }
                 <BookSaid {place} />

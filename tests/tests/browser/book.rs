@@ -119,7 +119,7 @@ fn a_truck_is_kept_and_used_again() {
         assert_eq!(page.value("load.mass_kg").await?, load);
         page.tap("place-trucks").await?;
         let present = page.find("keep-present").await?.text().await?;
-        assert!(present.contains("Battery fitted today: 860\u{a0}kg \u{2192} 700\u{a0}kg"), "{present}");
+        assert!(present.contains("Battery fitted today: 860 kg \u{2192} 700 kg"), "{present}");
         page.tap("keep-update").await?;
         page.wait("as kept", async || {
             Ok(page.find("keep-present").await?.text().await?.contains("As it is kept there"))

@@ -3,6 +3,7 @@
 use super::save::{save_book, save_damaged};
 use super::ui::button;
 use super::{BookAct, use_book_act, use_present};
+use crate::places::Screen;
 use crate::store::keeper::{At, Done, Present};
 use crate::store::place::Failure;
 use crate::store::settle::Met;
@@ -10,9 +11,16 @@ use crate::words::{fill, words};
 use standfast_core::book::Book;
 use yew::prelude::*;
 
+#[derive(Properties, PartialEq)]
+pub struct SaidProps {
+    /// What was done last is said where it was done.
+    #[prop_or_default]
+    pub place: Screen,
+}
+
 /// The panels; none where there is nothing to say.
 #[component]
-pub fn BookSaid() -> Html {
+pub fn BookSaid(props: &SaidProps) -> Html {
     let present = use_present();
     let act = use_book_act();
     let w = &words().store;
@@ -36,7 +44,7 @@ pub fn BookSaid() -> Html {
                     <div class="buttons">{ button(w.close, "book-met-close", send(BookAct::Hush)) }</div>
                 </div>
             }
-            if let Some(done) = &present.done {
+            if let Some(done) = present.done.as_ref().filter(|_| !props.place.is_check()) {
                 <div class="notice" role="status" data-testid="book-done">
                     <p>{ done_text(done) }</p>
                     <div class="buttons">

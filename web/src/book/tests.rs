@@ -70,8 +70,14 @@ async fn the_card_says_what_differs_from_the_plate_and_keeping_says_which_entry(
     let card = shown(present(kept.clone()), html! { <OfBook form={form.clone()} /> }).await;
     assert!(card.contains("None is for the truck as it stands."), "{card}");
     assert!(card.contains("The plate is for the bare forks; fitted: Crate clamp, 120\u{a0}kg."), "{card}");
-    let page = shown(present(kept), html! { <BookPage place={Screen::Trucks} {form} /> }).await;
+    let page = shown(present(kept.clone()), html! { <BookPage place={Screen::Trucks} form={form.clone()} /> }).await;
     assert!(page.contains("data-testid=\"keep-update\"") && page.contains("Attachment weight: not entered"), "{page}");
+    assert!(!page.contains("set-up-plate-"), "what is kept has the plate it was issued for");
+    // Kept so, its plate is not for it: that is said.
+    let truck = edit::with_changed(&kept.trucks[0], "s", |s| (s.truck, s.known) = form.entries.truck());
+    let kept = Book { trucks: vec![truck], ..Book::default() };
+    let page = shown(present(kept), html! { <BookPage place={Screen::Trucks} {form} /> }).await;
+    assert!(page.contains("set-up-plate-s") && page.contains("The plate is not for the truck as it is kept here:"));
 }
 
 #[tokio::test]

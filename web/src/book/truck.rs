@@ -1,5 +1,6 @@
 //! One truck with its set-ups.
 
+use super::covers::difference;
 use super::edit::{with_changed, with_set_up, without};
 use super::facts;
 use super::save::save_truck;
@@ -14,6 +15,7 @@ use crate::state::{Action, use_act};
 use crate::store::shelf::Line;
 use crate::words::{fill, words};
 use standfast_core::book::{Of, SetUp, TruckRecord};
+use standfast_core::covering::differences;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -228,6 +230,7 @@ fn SetUpView(props: &SetUpProps) -> Html {
                     },
                     None => html! { <p><b>{ w.no_plate }</b></p> },
                 } }
+                { not_for_it(set_up, print) }
                 if !set_up.note.is_empty() {
                     <p class="help">{ &set_up.note }</p>
                 }
@@ -239,5 +242,19 @@ fn SetUpView(props: &SetUpProps) -> Html {
             } }
             <Fold name={w.more} test={format!("set-up-more-{id}")} inside={more} />
         </section>
+    }
+}
+
+/// Where a set-up's own plate is not for the truck as it is kept in it: kept, and said.
+fn not_for_it(set_up: &SetUp, print: Printer) -> Html {
+    let list = differences(&set_up.truck, &set_up.truck);
+    if list.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <div class="message" data-testid={format!("set-up-plate-{}", set_up.id)}>
+            { words().covers.not_for_it }
+            <ul class="differs">{ for list.iter().map(|d| html! { <li>{ difference(d, print) }</li> }) }</ul>
+        </div>
     }
 }

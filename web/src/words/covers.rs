@@ -16,4 +16,6 @@ pub struct CoverWords {
     pub sections: &'static str,
     pub extensions: &'static str,
     pub not_entered: &'static str,
+    /// A set-up's own plate.
+    pub not_for_it: &'static str,
 }

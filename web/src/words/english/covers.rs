@@ -14,4 +14,5 @@ pub(super) const COVERS: CoverWords = CoverWords {
     sections: "Moving mast sections: {named} with the plate, {fitted} as entered.",
     extensions: "Fork extensions are on, and the plate does not name them.",
     not_entered: "Not entered: {field}. The plate, or what was kept with it, has one.",
+    not_for_it: "The plate is not for the truck as it is kept here:",
 };
