@@ -161,7 +161,7 @@ mod load;
 pub(crate) mod survey;
 
 pub use file::{FileError, Wrong};
-pub use survey::{LARGEST, LONGEST_TEXT, MOST_CHECKS, MOST_ROWS};
+pub use survey::{LARGEST, LISTS, LONGEST_TEXT, MOST_CHECKS, MOST_ROWS, OBJECTS, POINTS};
 
 pub use load::{
     CentreKnown, Facing, GivenAs, Load, Part, PhotoTruck, RaisedEnd, Shape, Side, Trace, TraceView, Turned, WeighPoint,

@@ -59,6 +59,8 @@ pub mod rules;
 pub mod scalar;
 pub mod scenario;
 pub mod scene;
+#[cfg(feature = "schema")]
+pub mod schema;
 pub mod seat;
 pub mod solid;
 pub mod stance;

@@ -1,5 +1,6 @@
 //! Shared pieces of the checks from outside.
 
+pub mod books;
 pub mod draw;
 pub mod engine;
 pub mod outline;

@@ -95,7 +95,7 @@ fn use_link(state: &State, act: &Callback<Action>) {
             found.iter().flat_map(|fragment| opened::actions(fragment, &entries)).for_each(|action| act.emit(action));
         };
         look();
-        tabs::on_window("hashchange", move |_: web_sys::Event| look());
+        tabs::on_window("hashchange", move |_: Event| look());
     });
 }
 

@@ -79,7 +79,10 @@ pub fn refusal(error: &FileError) -> String {
     match error {
         FileError::Unreadable { line, column, at, detail } => {
             let detail = if at.is_empty() { detail.clone() } else { format!("{at}: {detail}") };
-            fill(w.file_unreadable, &[("line", &line.to_string()), ("column", &column.to_string()), ("detail", &detail)])
+            fill(
+                w.file_unreadable,
+                &[("line", &line.to_string()), ("column", &column.to_string()), ("detail", &detail)],
+            )
         }
         FileError::Wrong { .. } => error.to_string(),
         FileError::TooLarge { .. } => w.file_large.to_owned(),

@@ -27,6 +27,8 @@ pub enum Notice {
         /// Why.
         why: String,
     },
+    /// Who made the check that is to be kept in the log.
+    ToLog,
     /// A file was opened.
     Opened {
         /// The file's name.
@@ -79,6 +81,8 @@ pub fn NoticePanel(props: &NoticeProps) -> Html {
         Notice::Damaged => ("storage-damaged", w.storage_damaged.to_owned(), hush(w.close, "notice-close")),
         Notice::Lost => ("storage-lost", w.storage_lost.to_owned(), hush(w.close, "notice-close")),
         Notice::Drafts(drafts) => return drafts_panel(drafts, &act),
+        // It needs the check with its answer: the page shows it.
+        Notice::ToLog => return Html::default(),
         Notice::Refused { name, why } => {
             ("file-refused", fill(w.file_refused, &[("name", name), ("why", why)]), hush(w.close, "notice-close"))
         }

@@ -30,7 +30,8 @@ fn parts_add_up_to_the_service_weight_and_its_axle_loads() {
 #[test]
 fn a_load_stands_where_the_tape_says() {
     let mut scenario = example::three_wheel();
-    scenario.truck.attachment = Some(scenario::Attachment { name: String::new(), mass: 100.0, ahead: 0.06, above: 0.3, lost_load: 0.11 });
+    scenario.truck.attachment =
+        Some(scenario::Attachment { name: String::new(), mass: 100.0, ahead: 0.06, above: 0.3, lost_load: 0.11 });
     let (truck, load) = (
         &scenario.truck,
         Placed { mass: Span::exact(900.0), centre: Region::about(DVec3::new(0.65, 0.04, 0.5), DVec3::ZERO) },

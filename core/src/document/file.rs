@@ -57,6 +57,11 @@ pub enum Wrong {
         /// The key.
         key: String,
     },
+    /// A list or an object where neither belongs.
+    OtherKind {
+        /// Which of them is there.
+        found: &'static str,
+    },
     /// A list with too many rows.
     TooMany {
         /// The most.
@@ -87,6 +92,7 @@ impl std::fmt::Display for Wrong {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::Twice { key } => write!(f, "`{key}` is there twice"),
+            Self::OtherKind { found } => write!(f, "there is {found} where none belongs"),
             Self::TooMany { most } => write!(f, "more than {most} of them"),
             Self::TooLong { most } => write!(f, "a text of more than {most} bytes"),
             Self::NoCheck { found } => write!(f, "`{found}` is not `{FORMAT}`"),

@@ -33,15 +33,27 @@ pub(crate) struct Survey {
 /// Looks over a whole file.
 ///
 /// # Errors
-/// [`FileError`] for what is no JSON, has a key twice, or is too long in some part.
+/// [`FileError`] for what is no JSON, has a key twice, is too long in some part, or has a list or an object
+/// where none belongs.
 pub(crate) fn survey(text: &str) -> Result<Survey, FileError> {
     if text.len() > LARGEST {
         return Err(FileError::TooLarge { bytes: text.len(), most: LARGEST });
     }
+    match look_over(text, Spot::Root) {
+        Err(error @ FileError::Wrong { wrong: Wrong::OtherKind { .. }, .. }) => {
+            // Somebody else's file has other things in other places: it is called what it is.
+            let file = look_over(text, Spot::Foreign)?;
+            if file.format.as_deref().is_some_and(|f| f.starts_with("standfast-")) { Err(error) } else { Ok(file) }
+        }
+        looked => looked,
+    }
+}
+
+fn look_over(text: &str, spot: Spot) -> Result<Survey, FileError> {
     let found = RefCell::new(Survey::default());
     let mut reader = serde_json::Deserializer::from_str(text);
-    let look = Look { spot: Spot::Root, found: &found };
-    let ended = look.deserialize(&mut reader).and_then(|_| reader.end());
+    let look = Look { spot, found: &found };
+    let ended = look.deserialize(&mut reader).and_then(|()| reader.end());
     let mut found = found.into_inner();
     match (ended, found.wrong.take()) {
         (Ok(()), _) => Ok(found),
@@ -49,6 +61,30 @@ pub(crate) fn survey(text: &str) -> Result<Survey, FileError> {
         (Err(e), None) => Err(FileError::unreadable(text, &e)),
     }
 }
+
+/// The fields that are lists of objects. The types alone would read a list of values as an object, too.
+pub const LISTS: [&str; 9] = ["trucks", "set_ups", "attachments", "loads", "log", "rows", "stages", "parts", "points"];
+/// The fields that are points, or lists of them.
+pub const POINTS: [&str; 5] = ["outline", "holes", "scale", "rectangle", "picture"];
+/// The fields that are objects; `known` and `checklist` are for themselves. The types alone would read an
+/// object with the name of a choice as that choice, too.
+pub const OBJECTS: [&str; 15] = [
+    "truck",
+    "load",
+    "lift",
+    "drive",
+    "battery",
+    "axle",
+    "mast",
+    "forks",
+    "attachment",
+    "plate",
+    "trace",
+    "weighing",
+    "check",
+    "of",
+    "outcome",
+];
 
 /// Where in the file something stands, as far as that matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -60,18 +96,70 @@ enum Spot {
     Entry,
     Check,
     CheckVersion,
+    /// A list of objects.
+    List,
+    /// Points, or lists of them.
+    Points,
+    Object,
+    /// A traced outline, whose `truck` is a side of the picture.
+    Trace,
+    /// How figures are known, and how one of them is.
+    Known,
+    Figure,
+    Checklist,
+    /// One text, number or choice.
+    Leaf,
+    /// Of somebody else's file, the root and what is in it.
+    Foreign,
     Elsewhere,
 }
 
 impl Spot {
     fn within(self, key: &str) -> Self {
         match (self, key) {
-            (Self::Root, "format") => Self::Format,
+            (Self::Root | Self::Foreign, "format") => Self::Format,
+            (Self::Foreign | Self::Elsewhere, _) => Self::Elsewhere,
+            (Self::Known, _) => Self::Figure,
+            (Self::Checklist | Self::Figure, _) => Self::Leaf,
             (Self::Root, "version") => Self::Version,
             (Self::Root, "log") => Self::Log,
             (Self::Entry, "check") => Self::Check,
             (Self::Check, "version") => Self::CheckVersion,
-            _ => Self::Elsewhere,
+            (_, "known") => Self::Known,
+            (_, "checklist") => Self::Checklist,
+            (_, "trace") => Self::Trace,
+            (Self::Trace, "truck") => Self::Leaf,
+            _ if LISTS.contains(&key) => Self::List,
+            _ if POINTS.contains(&key) => Self::Points,
+            _ if OBJECTS.contains(&key) => Self::Object,
+            _ => Self::Leaf,
+        }
+    }
+
+    /// What a row of it is, where it may be a list.
+    fn row(self) -> Option<Self> {
+        match self {
+            Self::Log => Some(Self::Entry),
+            Self::List => Some(Self::Object),
+            Self::Points => Some(Self::Points),
+            Self::Foreign | Self::Elsewhere => Some(Self::Elsewhere),
+            _ => None,
+        }
+    }
+
+    fn may_be_object(self) -> bool {
+        match self {
+            Self::Root
+            | Self::Entry
+            | Self::Check
+            | Self::Object
+            | Self::Trace
+            | Self::Known
+            | Self::Figure
+            | Self::Checklist => true,
+            Self::Foreign | Self::Elsewhere => true,
+            Self::Format | Self::Version | Self::CheckVersion => false,
+            Self::Log | Self::List | Self::Points | Self::Leaf => false,
         }
     }
 }
@@ -146,10 +234,10 @@ impl<'de> Visitor<'de> for Look<'_> {
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<(), A::Error> {
-        let (inside, most) = match self.spot {
-            Spot::Log => (Spot::Entry, MOST_CHECKS),
-            _ => (Spot::Elsewhere, MOST_ROWS),
+        let Some(inside) = self.spot.row() else {
+            return Err(self.refuse(Wrong::OtherKind { found: "a list" }));
         };
+        let most = if self.spot == Spot::Log { MOST_CHECKS } else { MOST_ROWS };
         let mut count = 0;
         while list.next_element_seed(Look { spot: inside, ..self })?.is_some() {
             count += 1;
@@ -161,6 +249,9 @@ impl<'de> Visitor<'de> for Look<'_> {
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<(), A::Error> {
+        if !self.spot.may_be_object() {
+            return Err(self.refuse(Wrong::OtherKind { found: "an object" }));
+        }
         let mut keys = BTreeSet::new();
         while let Some(key) = map.next_key_seed(Key)? {
             let spot = self.spot.within(&key);

@@ -1,11 +1,14 @@
 //! A drawing that nobody drags: for paper, and to be saved.
 
 use super::sheet::{Item, Sheet};
-use super::{Labels, View, may_stand_outline, said, write};
+use super::{Handle, Labels, View, marks, may_stand_outline, said, write};
 use crate::may_stand::MayStand;
 use standfast_core::report::StepReport;
 use standfast_core::units::System;
 use yew::prelude::*;
+
+/// Size of the sign for the load's centre, as its handle has it.
+const CENTRE: f64 = 9.0;
 
 /// A drawing worked out, without what is only there to be dragged.
 #[derive(Debug)]
@@ -23,9 +26,15 @@ pub struct Still {
 impl Still {
     /// Of one step.
     pub fn of(view: View, step: &StepReport, system: System, labels: &Labels, may_stand: Option<&MayStand>) -> Self {
-        let Sheet { width, height, projection, mut items, words_from, .. } = view.sheet(step, system, labels, None);
+        let Sheet { width, height, projection, mut items, words_from, grips } = view.sheet(step, system, labels, None);
         if let Some(outline) = may_stand.and_then(|m| may_stand_outline(m, &projection)) {
             items.insert(words_from.min(items.len()), outline);
+        }
+        // Where it is dragged on the page, the load's centre is part of its handle.
+        for grip in grips.iter().filter(|g| g.handle == Handle::Centre) {
+            let shape = |class, path| Item::Shape { class, path, test: None };
+            items.push(shape("d-cg", marks::circle(grip.spot, CENTRE)));
+            items.push(shape("d-cg-quarters", marks::quarters(grip.spot, CENTRE)));
         }
         let (title, about) = view.words(labels);
         let about = format!("{about} {}", said(step, system, labels));

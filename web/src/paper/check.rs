@@ -5,7 +5,7 @@ use super::working::{drawn, pose, steps, working};
 use crate::cards::of_this_lift;
 use crate::drawing::{ENGLISH, Still, View};
 use crate::figures::Printer;
-use crate::form::Form;
+use crate::form::{Form, capital};
 use crate::sentences::{self, Shown, reasons};
 use crate::verdict_mark::verdict_mark;
 use crate::words::{fill, words};
@@ -99,15 +99,14 @@ fn inputs(form: &Form) -> Html {
         html! {
             <tr>
                 <th scope="row">{ &row.name }</th>
-                <td>{ &row.value }</td>
-                <td class="how">{ &row.known }</td>
+                <td>{ &row.value }<span class="how">{ &row.known }</span></td>
             </tr>
         }
     };
     let group = |group: &Group| {
         html! {
             <tbody>
-                <tr class="group-name"><th scope="rowgroup" colspan="3">{ group.name }</th></tr>
+                <tr class="group-name"><th scope="rowgroup" colspan="2">{ group.name }</th></tr>
                 { for group.rows.iter().map(row) }
             </tbody>
         }
@@ -124,7 +123,6 @@ fn inputs(form: &Form) -> Html {
 fn cautions(form: &Form) -> Html {
     let (w, c) = (&words().paper, &words().caution);
     let here = of_this_lift(form);
-    let items = |list: &[&str]| html! { <ul>{ for list.iter().map(|text| html! { <li>{ *text }</li> }) }</ul> };
     html! {
         <>
             if !here.is_empty() {
@@ -135,9 +133,9 @@ fn cautions(form: &Form) -> Html {
             }
             <section class="cautions" data-testid="paper-not-checked">
                 <h2>{ w.not_checked }</h2>
-                { items(c.not_checked_list) }
+                <p>{ format!("{}.", capital(&c.not_checked_list.join("; "))) }</p>
                 <p>{ format!("{}: {}.", c.not_modelled, c.not_modelled_list.join("; ")) }</p>
-                { items(&[c.first, c.estimate, c.change, c.rounding]) }
+                <p><b>{ c.first }</b>{ " " }{ [c.estimate, c.change, c.rounding].join(" ") }</p>
             </section>
         </>
     }
@@ -148,17 +146,21 @@ fn list(form: &Form) -> Html {
     let answers = &form.entries.checklist;
     let wrong = not_in_order(answers);
     let row = |item: &Item| {
-        let label = (c.item)(*item);
+        let name = (c.item)(*item).name;
         let (sign, said) = match answers.get(item) {
             Some(Answer::Yes) => ("\u{2713}", c.yes),
             Some(Answer::No) => ("\u{2717}", c.no),
             Some(Answer::NotThere) => ("\u{2013}", c.not_there),
-            None => ("", w.not_looked_at),
+            None => ("", ""),
         };
+        let wrong = wrong.contains(item);
         html! {
-            <li class={classes!(wrong.contains(item).then_some("wrong"))}>
-                <span class="box" aria-hidden="true">{ sign }</span>
-                <span>{ label.name }{ ": " }<b>{ said }</b></span>
+            <li class={classes!(wrong.then_some("wrong"))}>
+                <span class="box">{ sign }</span>
+                <span>
+                    { name }
+                    if wrong { <b>{ format!(": {}", said.to_lowercase()) }</b> }
+                </span>
             </li>
         }
     };
@@ -166,6 +168,7 @@ fn list(form: &Form) -> Html {
         <section class="list" data-testid="paper-list">
             <h2>{ w.list }</h2>
             <ul>{ for Item::ALL.iter().map(row) }</ul>
+            <p>{ w.list_help }</p>
         </section>
     }
 }

@@ -49,7 +49,8 @@ pub fn groups(form: &Form) -> Vec<Group> {
     groups[2].rows.extend(teller.parts());
     for assumed in form.answer.assessment.iter().flat_map(|a| &a.assumed) {
         let value = teller.print.taken(assumed.place, assumed.lo.get(), assumed.hi.get());
-        let row = Row { name: name_of(assumed.place), value, known: w.assumed.to_owned() };
+        let name = fill(w.assumed, &[("name", &name_of(assumed.place))]);
+        let row = Row { name, value, known: String::new() };
         groups[group_of(assumed.place)].rows.push(row);
     }
     groups.retain(|g| !g.rows.is_empty());

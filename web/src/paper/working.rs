@@ -86,20 +86,17 @@ pub fn steps(answer: &Answer) -> Html {
             mark => mark.word(),
         };
         html! {
-            <tr class={classes!((mark != Shown::Go).then_some("over"))}>
-                <th scope="row">{ (words().step)(step.id).name }</th>
-                <td>{ figures::share(step.used.worst.get()) }</td>
-                <td class="words">{ said }</td>
-            </tr>
+            <li class={classes!((!matches!(mark, Shown::Go | Shown::None)).then_some("over"))}>
+                <span>{ (words().step)(step.id).name }{ " " }<b>{ said }</b></span>
+                <span>{ figures::share(step.used.worst.get()) }</span>
+            </li>
         }
     };
     html! {
         <section class="steps" data-testid="paper-steps">
             <h2>{ w.steps }</h2>
-            <table>
-                <thead><tr><th scope="col">{ w.step }</th><th scope="col">{ w.used }</th><th></th></tr></thead>
-                <tbody>{ for answer.steps.iter().map(row) }</tbody>
-            </table>
+            <p>{ w.used }</p>
+            <ul>{ for answer.steps.iter().map(row) }</ul>
         </section>
     }
 }

@@ -65,6 +65,7 @@ impl fmt::Display for Key {
 
 /// An entry.
 #[derive(Clone, Debug, PartialEq)]
+#[expect(clippy::large_enum_variant, reason = "entries lie behind a pointer, on the shelf and on the way there")]
 pub enum Record {
     Truck(TruckRecord),
     Attachment(AttachmentRecord),

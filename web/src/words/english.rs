@@ -3,8 +3,8 @@
 use super::*;
 
 mod blades;
-mod checklist;
 mod book;
+mod checklist;
 mod covers;
 mod drive;
 mod fields;

@@ -8,8 +8,8 @@ use standfast_core::step::StepId;
 use standfast_core::support::LineId;
 
 pub mod blades;
-pub mod checklist;
 pub mod book;
+pub mod checklist;
 pub mod covers;
 pub mod drive;
 pub mod english;

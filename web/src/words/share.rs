@@ -31,7 +31,4 @@ pub struct ShareWords {
     pub damaged: &'static str,
     pub large: &'static str,
     pub newer: &'static str,
-    pub save_svg: &'static str,
-    pub save_png: &'static str,
-    pub save_drawing: &'static str,
 }

@@ -47,6 +47,33 @@ fn a_key_of_a_map_may_not_stand_twice_either() {
     assert!(refused(&format!("{{{HEAD}, {seen}}}")).contains("checklist.tyres: `tyres` is there twice"));
 }
 
+/// The types would read a list as an object, field by field, and an object as the choice it names.
+#[test]
+fn lists_and_objects_stand_where_they_belong() {
+    let at = |field: &str| refused(&format!("{{{HEAD}, {field}}}"));
+    assert_eq!(at("\"truck\": []"), "truck: there is a list where none belongs");
+    assert_eq!(at("\"truck\": [\"Blue\"]"), "truck: there is a list where none belongs");
+    assert_eq!(at("\"truck\": {\"attachment\": []}"), "truck.attachment: there is a list where none belongs");
+    assert_eq!(
+        at("\"truck\": {\"mast\": {\"stages\": [[]]}}"),
+        "truck.mast.stages[0]: there is a list where none belongs"
+    );
+    assert_eq!(at("\"known\": {\"rows\": []}"), "known.rows: there is a list where none belongs");
+    assert_eq!(at("\"truck\": {\"wheels\": {\"three\": null}}"), "truck.wheels: there is an object where none belongs");
+    assert_eq!(
+        at("\"checklist\": {\"tyres\": {\"yes\": null}}"),
+        "checklist.tyres: there is an object where none belongs"
+    );
+    assert_eq!(
+        at("\"load\": {\"trace\": {\"outline\": [{}]}}"),
+        "load.trace.outline[0]: there is an object where none belongs"
+    );
+    // Of somebody else's file it is said that it is one, whatever stands in it.
+    assert!(refused("{\"format\": \"other\", \"a\": [{\"b\": {}}]}").contains("other"));
+    assert!(refused("{\"a\": [{\"b\": {}}]}").contains("no `format`"));
+    assert!(refused("[[{}]]").contains("no `format`"));
+}
+
 #[test]
 fn what_no_person_entered_is_refused() {
     let rows = vec!["{}"; MOST_ROWS + 1].join(",");

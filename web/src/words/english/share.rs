@@ -34,7 +34,4 @@ pub(super) const SHARE: ShareWords = ShareWords {
     damaged: "it is cut short or letters of it are wrong. Have it sent again, or the check as a file.",
     large: "it holds more than any check can.",
     newer: "it was made by a newer Standfast.",
-    save_svg: "SVG",
-    save_png: "PNG",
-    save_drawing: "Save the drawing",
 };
