@@ -49,6 +49,12 @@ pub(crate) fn survey(text: &str) -> Result<Survey, FileError> {
     }
 }
 
+/// The text up to where the reader stopped.
+fn last<'t>(text: &'t str, error: &serde_json::Error) -> &'t str {
+    let start: usize = text.split_inclusive('\n').take(error.line().saturating_sub(1)).map(str::len).sum();
+    text.get(..start + error.column()).unwrap_or(text)
+}
+
 fn look_over(text: &str, spot: Spot) -> Result<Survey, FileError> {
     let found = RefCell::new(Survey::default());
     let mut reader = serde_json::Deserializer::from_str(text);
@@ -57,7 +63,13 @@ fn look_over(text: &str, spot: Spot) -> Result<Survey, FileError> {
     let mut found = found.into_inner();
     match (ended, found.wrong.take()) {
         (Ok(()), _) => Ok(found),
-        (Err(e), Some(wrong)) => Err(FileError::Wrong { at: place(text, e.line(), e.column()), wrong }),
+        (Err(e), Some(wrong)) => {
+            let at = place(text, e.line(), e.column());
+            // Of a list that does not belong the reader has seen the first value already, unless it is empty.
+            let within = matches!(wrong, Wrong::OtherKind { found: "a list" }) && !last(text, &e).ends_with(']');
+            let at = at.strip_suffix("[0]").filter(|_| within).unwrap_or(&at).to_owned();
+            Err(FileError::Wrong { at, wrong })
+        }
         (Err(e), None) => Err(FileError::unreadable(text, &e)),
     }
 }
