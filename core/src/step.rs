@@ -266,7 +266,7 @@ pub struct Step<'r> {
     set_up: Option<Arc<Stance<'r>>>,
 }
 
-/// The slope that a test asks of a truck, a tangent.
+/// The slope a test asks, a tangent.
 pub(crate) fn asked(scenario: &Scenario, test: Test) -> f64 {
     test.slope(scenario.truck.rated(), scenario.truck.top_speed_kmh, Reading::Asked)
 }
@@ -354,10 +354,8 @@ impl<'r> Step<'r> {
         let (field, ends) = id.fields(scenario);
         let setting = id.setting(scenario);
         let alike = |b: &&Self| b.id.laden() == id.laden() && b.id.setting(scenario) == setting;
-        let stance = match before.filter(alike) {
-            Some(before) => Arc::clone(&before.stance),
-            None => Arc::new(stand(scenario, balance, placed, id, &setting, false)),
-        };
+        let stance = before.filter(alike).map(|before| Arc::clone(&before.stance));
+        let stance = stance.unwrap_or_else(|| Arc::new(stand(scenario, balance, placed, id, &setting, false)));
         let set_up = as_set_up(scenario, balance, placed, id).map(Arc::new);
         let tested = set_up.as_ref().unwrap_or(&stance);
         let (tests, allowed) = match id.demand(scenario) {
