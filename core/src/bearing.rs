@@ -93,8 +93,8 @@ impl Bearing {
         let worse = |least: [f64; 2], width: [f64; 2]| std::array::from_fn(|k| least[k].min(width[k] - doubt));
         let mut least = ends.iter().fold(stated.width, |least, l| worse(least, l.width));
         if widest > wider {
-            let wider =
-                places.map(|(by, blade)| blades(scenario, widest, blade, shorter).map(|on| width(scenario, by, on)));
+            let on = |by, blade| width(scenario, by, &strip(scenario, by, blade), blade);
+            let wider = places.map(|(by, blade)| blades(scenario, widest, blade, shorter).map(|b| on(by, b)));
             least = wider.fold(least, worse);
         }
         let edges = tightest(&ends);
@@ -133,26 +133,16 @@ fn blades(scenario: &Scenario, spread: f64, blade: f64, longer: f64) -> [(DVec2,
     [(inner, outer), (-outer, -inner)].map(|(a, b)| (DVec2::new(0.0, a), DVec2::new(reach, b)))
 }
 
-/// Corners of what lies on a blade.
-fn on_blade(scenario: &Scenario, by: DVec2, (lo, hi): (DVec2, DVec2)) -> impl Iterator<Item = DVec2> {
-    let on = scenario.load.feet.iter().filter_map(move |foot| solid::on(foot, lo - by, hi - by)).flatten();
-    on.map(move |p| p + by)
-}
-
-/// How wide it lies on a blade; what it lacks to it, negative, where it does not.
-fn width(scenario: &Scenario, by: DVec2, blade: (DVec2, DVec2)) -> f64 {
-    let ends = on_blade(scenario, by, blade)
-        .fold(None, |ends: Option<(f64, f64)>, p| Some(ends.map_or((p.y, p.y), |(lo, hi)| (lo.min(p.y), hi.max(p.y)))));
-    ends.map_or_else(|| -lacks(&scenario.load.feet, by, blade), |(lo, hi)| hi - lo)
+/// How wide a strip lies on its blade; what it lacks to it, negative, where nothing does.
+fn width(scenario: &Scenario, by: DVec2, strip: &[DVec2], blade: (DVec2, DVec2)) -> f64 {
+    let (lo, hi) = polygon::extents(strip);
+    if strip.is_empty() { -lacks(&scenario.load.feet, by, blade) } else { hi.y - lo.y }
 }
 
 fn lies(scenario: &Scenario, by: DVec2, spread: f64, blade: f64, longer: f64) -> Lies {
     let blades = blades(scenario, spread, blade, longer);
     let strips = blades.map(|blade| strip(scenario, by, blade));
-    let width = std::array::from_fn(|k| {
-        let (lo, hi) = polygon::extents(&strips[k]);
-        if strips[k].is_empty() { -lacks(&scenario.load.feet, by, blades[k]) } else { hi.y - lo.y }
-    });
+    let width = std::array::from_fn(|k| width(scenario, by, &strips[k], blades[k]));
     // Mostly a load stands on one rectangle: what lies on both blades is one too, and so is the hull.
     let both = strips.each_ref().map(|strip| polygon::boxed(strip).filter(|_| strip.len() == 4));
     if let [Some((a, b)), Some((c, d))] = both

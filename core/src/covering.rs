@@ -222,17 +222,10 @@ fn attachment(plate: &Plate, set_up: &Truck, fitted: &Attachment, found: &mut Ve
     let own = set_up.attachment.clone().unwrap_or_default();
     let named = if plate.attachment.is_empty() { own.name.clone() } else { plate.attachment.clone() };
     let named_kg = plate.attachment_kg.or(own.mass_kg);
-    let weighs_other = match (named_kg, fitted.mass_kg) {
-        (Some(named), Some(fitted)) => (named - fitted).abs() > rules::PLATE_SAME_ATTACHMENT.value * named + 1e-9,
-        (Some(_), None) => {
-            found.push(Difference::NotEntered { field: Field::AttachmentMass.into() });
-            false
-        }
-        _ => false,
-    };
-    // A name that nobody wrote down is no other one where the weight says that it is the same.
-    let unnamed = fitted.name.is_empty() && named_kg.is_some();
-    let named_other = !named.is_empty() && !unnamed && !plate::alike(&named, &fitted.name);
+    if named_kg.is_some() && fitted.mass_kg.is_none() {
+        found.push(Difference::NotEntered { field: Field::AttachmentMass.into() });
+    }
+    let (weighs_other, named_other) = plate::other_attachment((&named, named_kg), (&fitted.name, fitted.mass_kg));
     if weighs_other || named_other {
         let (fitted, fitted_kg) = (fitted.name.clone(), fitted.mass_kg);
         found.push(Difference::OtherAttachment { named, named_kg, fitted, fitted_kg });

@@ -10,6 +10,7 @@ use serde::Serialize;
 
 mod issued;
 
+pub(crate) use issued::other_attachment;
 pub use issued::{alike, differences};
 
 /// Capacity by the load centre alone, which is always less than the truck was designed for; the

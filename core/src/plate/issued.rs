@@ -55,13 +55,8 @@ fn front_end(plate: &Plate, truck: &Truck) -> Option<Finding> {
             Some(Finding::stated(gap))
         }
         (PlateFor::Attachment, Some(a)) => {
-            let allowed = |named: f64| rules::PLATE_SAME_ATTACHMENT.value * named;
-            let weighs_other =
-                plate.attachment_mass.is_some_and(|named| (named - a.mass).abs() > allowed(named) + 1e-9);
-            // A name is how somebody wrote it: where the weights agree, one that differs is looked at once more. One
-            // that was not written down is no other one, where a weight says that it is the same.
-            let unnamed = a.name.is_empty() && plate.attachment_mass.is_some();
-            let named_other = !plate.attachment.is_empty() && !unnamed && !alike(&plate.attachment, &a.name);
+            let named = (plate.attachment.as_str(), plate.attachment_mass);
+            let (weighs_other, named_other) = other_attachment(named, (&a.name, Some(a.mass)));
             let gap = Gap::OtherAttachment {
                 named: plate.attachment.clone(),
                 named_mass,
@@ -71,6 +66,18 @@ fn front_end(plate: &Plate, truck: &Truck) -> Option<Finding> {
             (weighs_other || named_other).then_some(Finding { gap, as_stated: weighs_other })
         }
     }
+}
+
+/// Whether the attachment that is fitted weighs otherwise than the one that is named, and whether it is called
+/// otherwise; each a name and a weight in kg. What one of them does not say is not held against the other.
+pub(crate) fn other_attachment(named: (&str, Option<f64>), fitted: (&str, Option<f64>)) -> (bool, bool) {
+    let allowed = |named: f64| rules::PLATE_SAME_ATTACHMENT.value * named;
+    let differ = |(named, fitted): (f64, f64)| (named - fitted).abs() > allowed(named) + 1e-9;
+    let weighs_other = named.1.zip(fitted.1).is_some_and(differ);
+    // A name is how somebody wrote it: where the weights agree, one that differs is looked at once more. One
+    // that was not written down is no other one, where a weight says that it is the same.
+    let unnamed = fitted.0.is_empty() && named.1.is_some();
+    (weighs_other, !named.0.is_empty() && !unnamed && !alike(named.0, fitted.0))
 }
 
 /// Whether two names are the same but for capitals and spaces.
